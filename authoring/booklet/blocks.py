@@ -1,0 +1,258 @@
+"""What the reader meets, in order: the blocks between the model and every output.
+
+A block holds finished words: references are resolved, quantities converted, signal words derived.
+An output sets blocks and decides nothing, so two outputs cannot disagree, and a booklet can be tested as text.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from authoring.booklet.words import Blank, Bullets, Paragraph, Passage, Text
+
+# --- parts of a step ------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution block: the signal word, what threatens, what it does, how to stay clear of it.
+
+    `harm` is person, equipment or environment; `sign` names a drawing of ours.
+    """
+
+    id: str
+    word: str
+    harm: str
+    sign: str
+    hazard: Text
+    consequence: Text
+    avoidance: Text
+    applies: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LimitRow:
+    """One unit's line of a callout: numbers as text, None where the source states none."""
+
+    unit: str
+    low: str | None
+    nominal: str | None
+    high: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class TorqueCallout:
+    """A torque as the reader sees it: which fasteners, how many, how tight in both units, where it comes from."""
+
+    fasteners: str
+    count: int
+    thread: str
+    rows: tuple[LimitRow, ...]
+    source: str
+    note: str = ""
+    applies: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """One thing a checkpoint may show, and what follows; `good` when the job simply goes on."""
+
+    found: Text
+    follows: Text
+    good: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Checkpoint:
+    """What is seen, felt, heard, counted or measured, its window if it has one, a blank, and its outcomes."""
+
+    id: str
+    way: str
+    what: Text
+    window: Text
+    entry: Blank | None
+    outcomes: tuple[Outcome, ...]
+    hold: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ChoiceRow:
+    """One part that may be the right one: its name and number, for which vehicles or reading, how to tell."""
+
+    part: str
+    number: str
+    decides: Text
+    tell: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Which of several parts: the question that decides and a row for each part."""
+
+    id: str
+    name: str
+    question: Text
+    rows: tuple[ChoiceRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Callout:
+    """A number on a figure: what it points at, and where (percent of the figure's width and height)."""
+
+    number: int
+    label: str
+    across: float
+    down: float
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A picture with its number, title, alternative text and callouts; `asset` is a key of `Booklet.assets`."""
+
+    id: str
+    number: str
+    title: str
+    alt: str
+    asset: str
+    width: float
+    height: float
+    callouts: tuple[Callout, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Aside:
+    """Advice that is no safety message: a tip or a reason, told by its label."""
+
+    label: str
+    passage: Passage
+
+
+StepPart: TypeAlias = TorqueCallout | Checkpoint | Choice | Figure | Aside | Bullets
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One instruction: its caution blocks come first, then the words, then what belongs to them."""
+
+    id: str
+    number: str
+    applies: str
+    cautions: tuple[Caution, ...]
+    text: Text
+    parts: tuple[StepPart, ...]
+
+
+# --- blocks ---------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One cell of a table; `tick` draws a box to tick instead of words."""
+
+    text: Text = ()
+    tick: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Rows under heads; the first cell of a row is its head. `empty` is printed when there is no row.
+
+    `widths` are shares of the line, one a column; `numeric` names the columns set in lining figures, right-aligned.
+    """
+
+    id: str
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+    widths: tuple[int, ...]
+    empty: str = "None."
+    numeric: tuple[int, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Pairs of a label and what it says, set as a short list of definitions."""
+
+    rows: tuple[tuple[str, Text], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Banner:
+    """One loud line over the full width, with a sentence of explanation."""
+
+    title: str
+    passage: Passage
+
+
+@dataclass(frozen=True, slots=True)
+class SignalWords:
+    """The signal words this booklet uses and what each means: (word, harm, meaning)."""
+
+    rows: tuple[tuple[str, str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """The line after which nothing belongs to the procedure any more."""
+
+    text: str
+
+
+Block: TypeAlias = (
+    Paragraph | Bullets | Caution | Step | Table | Facts | Banner | SignalWords | Figure | Choice | Aside | End
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """A headed run of blocks. `level` is 1 or 2; `new_page` starts it on a fresh sheet in print."""
+
+    id: str
+    number: str
+    title: str
+    level: int
+    blocks: tuple[Block, ...]
+    applies: str = ""
+    new_page: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """The first page: which job, on what, for whom, in which revision, and how far it can be trusted."""
+
+    job: Passage
+    facts: Facts
+    fitments: Table
+    banner: Banner | None
+    deference: Passage
+
+
+@dataclass(frozen=True, slots=True)
+class Asset:
+    """A picture's bytes and kind."""
+
+    mime: str
+    content: bytes
+
+
+@dataclass(frozen=True, slots=True)
+class Booklet:
+    """A whole booklet for one procedure and one choice of fitments.
+
+    `fitment` is the line printed on every page, such as "All fitments" or "Only parking brake: disc brake".
+    `date` is the revision's, ISO 8601; `trial` is "" or "NOT VALIDATED".
+    """
+
+    number: str
+    title: str
+    shop: str
+    equipment: str
+    revision: str
+    date: str
+    fitment: str
+    trial: str
+    cover: Cover
+    chapters: tuple[Chapter, ...]
+    assets: dict[str, Asset]
