@@ -1,0 +1,33 @@
+"""The shapes a quantity may have, as one regular expression that never backs up over what it has taken."""
+
+from __future__ import annotations
+
+import re
+
+from authoring.quantities.numerals import NUMBER, SIGNED
+
+_JOIN = r"(?:\.(?!\.)|[-/](?=[^\W\d_]))"
+_WORD = rf"(?!to\b)(?:[^\W\d_]|[°º˚\"″”²³^·⋅∙•*‐‑]|{_JOIN}|(?<=[a-z^])[23](?![0-9.]))++"
+UNIT = rf"{_WORD}(?:\s++{_WORD})*+"
+"""A stretch that may be a unit: words and joints, a single power, never the word "to"."""
+
+_MINUS = "[-\u2212]"
+
+QUANTITY = re.compile(
+    rf"""\s*+(?:(?P<least>at\ least\b|min(?:imum\b|\.|\b)|>=|≥)|(?P<most>at\ most\b|max(?:imum\b|\.|\b)|<=|≤))?+
+    \s*+(?P<open>\()?+\s*+(?P<first>{SIGNED})\s*+(?P<unit>{UNIT})?+\s*+
+    (?P<tail>
+       (?:±|\+/{_MINUS})\s*+(?P<within>{NUMBER})\s*+(?P<share>%)?+
+      |(?P<uneven>[-+\u2212]\s*+{NUMBER}\s*+%?+\s*+/\s*+[-+\u2212]\s*+{NUMBER}\s*+%?+)
+      |(?:to\b|\.\.\.?+|[…–—])\s*+(?P<last>{SIGNED})
+    )?+
+    \s*+(?P<close>\))?+\s*+(?P<unit_after>{UNIT})?+\s*+""",
+    re.VERBOSE,
+)
+"""Value, tolerance, range, minimum and maximum; what the parts mean together is for the reader to judge."""
+
+UNEVEN = re.compile(
+    rf"(?P<sign>[-+\u2212])\s*+(?P<one>{NUMBER})\s*+(?P<one_share>%)?+\s*+/"
+    rf"\s*+(?P<other_sign>[-+\u2212])\s*+(?P<other>{NUMBER})\s*+(?P<other_share>%)?+\s*+",
+)
+"""A tolerance with a side each: +2/-1."""

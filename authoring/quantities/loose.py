@@ -1,0 +1,73 @@
+"""Finds numbers with a unit in prose, where they do not belong: a number with a unit stands in the data."""
+
+from __future__ import annotations
+
+import re
+
+from authoring.quantities.hints import NATIONLESS
+from authoring.quantities.numerals import NUMBER
+from authoring.quantities.units import LOOKALIKE_SIGNS, SPELLINGS, Dimension
+
+_NUMERAL = rf"(?:[0-9]++/[0-9]++|{NUMBER}(?:,[0-9]++)?+)"
+_NUMBERS = re.compile(
+    rf"(?<![\w.,/·-])(?:(?P<lead>{_NUMERAL})\s?(?:±|\+/-|to\b|[-–—]|\.\.|…)\s?)?+(?P<number>{_NUMERAL}|[½¼¾⅛⅜⅝⅞])(?P<gap>[\s-]?+)",
+)
+_LABEL = re.compile(
+    r"(?:steps?|pages?|sections?|figures?|fig\.|notes?|items?|positions?|tables?|numbers?|no\.|nos\.|bolts?|part|line)\s$",
+    re.IGNORECASE,
+)
+_WORDY = frozenset({"in", "turn", "turns", "rev", "revs", "second", "foot", "mil"})
+_SIDEWAYS = re.compile(r"\s(?:long|deep|wide|thick|high|tall|across|apart|gap|of|from|below|above|or|max|min)\b")
+_BEFORE = re.compile(r"(?:\bby|\bto|\bof|\bleast|\bmost|\babout|\bover|\bunder|\bwithin|\bthan|[×x±–])\s$")
+_CLAUSE_END = re.compile(r"\s?(?:$|[,;:)]|\.(?:\s|$))")
+_NO_COUNT = {spelling for spelling, unit in SPELLINGS.items() if unit.dimension is not Dimension.COUNT}
+_WRITTEN = frozenset(_NO_COUNT | set(NATIONLESS))
+_LONGEST = max(map(len, _WRITTEN))
+
+
+def find_loose(text: str) -> list[tuple[int, int]]:
+    """Return the stretches of `text`, as start and end, that are a number followed by a unit."""
+    plain = re.sub(r"\s", " ", text.translate(LOOKALIKE_SIGNS))
+    found: list[tuple[int, int]] = []
+    for match in _NUMBERS.finditer(plain):
+        end = _unit_end(plain, match)
+        if end:
+            start = match.start()
+            if _LABEL.search(plain, max(0, start - 12), start):
+                if match["lead"] is None:
+                    continue
+                start = match.start("number")
+            found.append((start, end))
+    return found
+
+
+def _unit_end(plain: str, match: re.Match[str]) -> int | None:
+    """Return where the unit behind a number ends, or None when there is none that is clearly a unit."""
+    start = match.end()
+    for end in range(min(len(plain), start + _LONGEST), start, -1):
+        spelling = plain[start:end]
+        if spelling not in _WRITTEN or _goes_on(plain, end):
+            continue
+        return end if _is_clear(plain, match, spelling, end) else None
+    return None
+
+
+def _goes_on(plain: str, end: int) -> bool:
+    following = plain[end : end + 1]
+    return (following.isalnum() or following in ("_", "'", "’")) and plain[end - 1] not in '"°'
+
+
+def _is_clear(plain: str, match: re.Match[str], spelling: str, end: int) -> bool:
+    if spelling == '"':
+        return plain.count('"', 0, end - 1) % 2 == 0
+    if spelling not in _WORDY:
+        return True
+    number = match["number"]
+    if not number.isdigit() or not match["gap"]:
+        return True
+    if spelling in ("turn", "rev") or spelling == "foot":
+        return number == "1" and spelling != "rev"
+    if _SIDEWAYS.match(plain, end):
+        return True
+    before = match["lead"] is not None or _BEFORE.search(plain, max(0, match.start() - 12), match.start())
+    return bool(before and _CLAUSE_END.match(plain, end))

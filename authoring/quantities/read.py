@@ -1,0 +1,77 @@
+"""Reads a quantity from a text: strict, exact, in linear time, and never raising."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from authoring.quantities.explain import LONGEST, explain, explain_other
+from authoring.quantities.grammar import QUANTITY
+from authoring.quantities.numerals import places_of, read_numeral
+from authoring.quantities.placed_unit import placed_unit
+from authoring.quantities.quantity import Form, Quantity, Refusal
+from authoring.quantities.refused import RefusedError
+from authoring.quantities.sound import unsound
+from authoring.quantities.tolerance import read_tolerance
+from authoring.quantities.units import Dimension, Unit
+
+_LARGEST_COUNT = 10**9
+
+
+def read_quantity(value: object, dimension: Dimension | None = None) -> Quantity | Refusal:
+    """Read a value as a quantity of `dimension`; with None the unit tells the dimension.
+
+    Degrees are read as temperatures unless a temperature difference is asked for.
+    Only a count may be a bare number, as a text or as a whole number.
+    """
+    if not isinstance(value, str):
+        if dimension is not Dimension.COUNT or type(value) is not int or abs(value) > _LARGEST_COUNT:
+            return explain_other(value, dimension)
+        value = str(value)
+    match = QUANTITY.fullmatch(value) if len(value) <= LONGEST else None
+    if match is None:
+        return explain(value, dimension)
+    try:
+        return _quantity(match, placed_unit(match, dimension))
+    except RefusedError as refused:
+        return refused.refusal
+
+
+def _quantity(match: re.Match[str], unit: Unit) -> Quantity:
+    if match["least"] or match["most"]:
+        made = _bound(match, unit)
+    elif match["last"]:
+        first, first_digits = read_numeral(match["first"])
+        last, last_digits = read_numeral(match["last"])
+        made = _made(match, unit, Form.RANGE, (None, first, last), (first_digits, last_digits))
+    elif match["tail"]:
+        made = read_tolerance(match, unit)
+    else:
+        first, digits = read_numeral(match["first"])
+        made = _made(match, unit, Form.VALUE, (first, None, None), (digits,))
+    fault = unsound(made)
+    if fault:
+        raise RefusedError(*fault, match.start("first"), max(match.end("first"), match.end("tail")))
+    return made
+
+
+def _bound(match: re.Match[str], unit: Unit) -> Quantity:
+    if match["tail"]:
+        reason = "A minimum or maximum takes one number, not a window."
+        raise RefusedError(reason, 'Write "at least 40 mm", or a range "40 to 44 mm".', *match.span("tail"))
+    first, digits = read_numeral(match["first"])
+    if match["least"]:
+        return _made(match, unit, Form.MINIMUM, (None, first, None), (digits,))
+    return _made(match, unit, Form.MAXIMUM, (None, None, first), (digits,))
+
+
+def _made(
+    match: re.Match[str],
+    unit: Unit,
+    form: Form,
+    numbers: tuple[Fraction | None, Fraction | None, Fraction | None],
+    typed: tuple[str, ...],
+) -> Quantity:
+    nominal, low, high = numbers
+    places = max(map(places_of, typed))
+    return Quantity(match.string, unit.dimension, unit, form, nominal, low, high, places, typed)

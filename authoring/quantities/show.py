@@ -1,0 +1,172 @@
+"""Shows a quantity in the shop's units: never wider than it was, in the style of NIST SP 811 (2008)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from authoring.quantities.convert import convert, convert_step
+from authoring.quantities.numerals import typeset, write_numeral
+from authoring.quantities.quantity import Form, Quantity
+from authoring.quantities.rounding import (
+    down,
+    nearest,
+    places_for_step,
+    places_for_value,
+    up,
+    window_places,
+)
+from authoring.quantities.units import Dimension, Unit, as_difference
+
+NO_BREAK = "\u00a0"
+_MORE_PLACES = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What a reader's value is held against: numbers as typeset text, None where there is no such number.
+
+    `low` and `high` are rounded inward, `nominal` to nearest; `unit` is the unit's symbol.
+    """
+
+    low: str | None
+    nominal: str | None
+    high: str | None
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    low: Fraction | None
+    nominal: Fraction | None
+    high: Fraction | None
+    places: int
+
+    def text(self, number: Fraction | None) -> str | None:
+        return None if number is None else typeset(write_numeral(number, self.places))
+
+
+def limits(quantity: Quantity, unit: Unit) -> Limits:
+    """Return the quantity's numbers in `unit`; raises ValueError when it measures something else."""
+    unit = _fit(quantity, unit)
+    shown = _shown(quantity, unit)
+    return Limits(shown.text(shown.low), shown.text(shown.nominal), shown.text(shown.high), unit.symbol)
+
+
+def spell(quantity: Quantity, unit: Unit | None = None) -> str:
+    """Return the quantity in one unit, the unit as typed by default; there the digits typed are kept."""
+    unit = quantity.unit if unit is None else _fit(quantity, unit)
+    if unit == quantity.unit:
+        return _spell_typed(quantity)
+    shown = _shown(quantity, unit)
+    low, nominal, high = shown.text(shown.low), shown.text(shown.nominal), shown.text(shown.high)
+    if quantity.form is Form.TOLERANCE and _even(shown):
+        spread = typeset(write_numeral(_known(shown.high) - _known(shown.nominal), shown.places))
+        return _bracket(f"{nominal}{NO_BREAK}±{NO_BREAK}{spread}", unit)
+    if low and high:
+        return f"{_join(low, unit)} to {_join(high, unit)}"
+    if low:
+        return f"at least {_join(low, unit)}"
+    if high:
+        return f"at most {_join(high, unit)}"
+    return _join(nominal or "", unit)
+
+
+def dual(quantity: Quantity, units: Sequence[Unit]) -> tuple[str, str]:
+    """Return the quantity in the first and in the second of the shop's units for what it measures.
+
+    Units of other dimensions are passed over, so a shop's whole list may be given.
+    Without any fit unit the text stands in the unit as typed; without a second one the second text is empty.
+    """
+    fit = [own for own in (_reach(quantity, unit) for unit in units) if own.dimension is quantity.dimension]
+    if not fit:
+        return spell(quantity), ""
+    return spell(quantity, fit[0]), spell(quantity, fit[1]) if len(fit) > 1 else ""
+
+
+def _reach(quantity: Quantity, unit: Unit) -> Unit:
+    return as_difference(unit) if quantity.dimension is Dimension.TEMPERATURE_DIFFERENCE else unit
+
+
+def _fit(quantity: Quantity, unit: Unit) -> Unit:
+    unit = _reach(quantity, unit)
+    if unit.dimension is not quantity.dimension:
+        message = f"a {quantity.dimension.value} cannot be shown in {unit.symbol}"
+        raise ValueError(message)
+    return unit
+
+
+def _shown(quantity: Quantity, unit: Unit) -> _Shown:
+    low, nominal, high = (
+        None if number is None else convert(number, quantity.unit, unit)
+        for number in (quantity.low, quantity.nominal, quantity.high)
+    )
+    places = _places(quantity, unit, [number for number in (low, nominal, high) if number is not None])
+    if low is not None and high is not None:
+        places = window_places(low, high, places)
+    places = max(places, 0) if _all_whole(low, nominal, high) else places
+    low = None if low is None else up(low, places)
+    high = None if high is None else down(high, places)
+    if nominal is not None:
+        nominal = nearest(nominal, places)
+        # A nominal that stands on its limit, as with +2/-0, must not round out of the window.
+        nominal = nominal if low is None else max(low, nominal)
+        nominal = nominal if high is None else min(high, nominal)
+    return _Shown(low, nominal, high, places)
+
+
+def _all_whole(*numbers: Fraction | None) -> bool:
+    return all(number is None or number.denominator == 1 for number in numbers)
+
+
+def _places(quantity: Quantity, unit: Unit, numbers: list[Fraction]) -> int:
+    if unit == quantity.unit:
+        exact = quantity.places
+        while exact < quantity.places + _MORE_PLACES and not _all_whole(*[number * 10**exact for number in numbers]):
+            exact += 1
+        return exact
+    step = convert_step(Fraction(1, 10**quantity.places), quantity.unit, unit)
+    return max(places_for_step(step), *[places_for_value(number) for number in numbers])
+
+
+def _known(number: Fraction | None) -> Fraction:
+    if number is None:
+        message = "a tolerance has all three numbers"
+        raise TypeError(message)
+    return number
+
+
+def _even(shown: _Shown) -> bool:
+    nominal = _known(shown.nominal)
+    return _known(shown.high) - nominal == nominal - _known(shown.low) != 0
+
+
+def _spell_typed(quantity: Quantity) -> str:
+    unit = quantity.unit
+    first, *others = (typeset(digits) for digits in quantity.typed)
+    if quantity.form is Form.VALUE:
+        return _join(first, unit)
+    if quantity.form is Form.RANGE:
+        return f"{_join(first, unit)} to {_join(others[0], unit)}"
+    if quantity.form is Form.MINIMUM:
+        return f"at least {_join(first, unit)}"
+    if quantity.form is Form.MAXIMUM:
+        return f"at most {_join(first, unit)}"
+    plus, minus = others
+    share = f"{NO_BREAK}%" if quantity.percent else ""
+    spread = f"±{NO_BREAK}{plus}{share}" if quantity.even else f"+{plus}{share}/\u2212{minus}{share}"
+    if quantity.percent:
+        return f"{_join(first, unit)}{NO_BREAK}{spread}"
+    return _bracket(f"{first}{NO_BREAK}{spread}", unit)
+
+
+def _bracket(numbers: str, unit: Unit) -> str:
+    return _join(f"({numbers})" if unit.symbol else numbers, unit)
+
+
+def _join(number: str, unit: Unit) -> str:
+    """Put the unit behind a number: a blank between (SP 811, 7.2), none before the degree of angle or for a count."""
+    if unit.symbol in ("", "°"):
+        return number + unit.symbol
+    return f"{number}{NO_BREAK}{unit.symbol.replace(' ', NO_BREAK)}"

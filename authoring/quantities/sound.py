@@ -1,0 +1,48 @@
+"""Whether a well-formed quantity can be true of anything: no tolerance of nothing, no heat below absolute zero."""
+
+from __future__ import annotations
+
+from authoring.quantities.numerals import write_numeral
+from authoring.quantities.quantity import Form, Quantity
+from authoring.quantities.units import UNITS, Dimension
+
+_NEVER_NEGATIVE = frozenset(
+    {Dimension.TORQUE, Dimension.VOLUME, Dimension.MASS, Dimension.TIME, Dimension.COUNT, Dimension.FORCE},
+)
+
+
+def unsound(quantity: Quantity) -> tuple[str, str] | None:
+    """Return reason and cure when the quantity cannot be meant, or None when it can."""
+    low, high = quantity.low, quantity.high
+    if low is not None and high is not None and low >= high:
+        return _no_window(quantity)
+    numbers = [number for number in (quantity.nominal, low, high) if number is not None]
+    kind = quantity.dimension
+    if kind in _NEVER_NEGATIVE and min(numbers) < 0:
+        return f"A {kind.value} below zero cannot be meant here.", _below_zero_cure(quantity)
+    if kind is Dimension.COUNT and any(number.denominator != 1 for number in numbers):
+        return "A count is a whole number.", 'Write whole pieces, such as "4".'
+    if kind is Dimension.TEMPERATURE and min(numbers) * quantity.unit.factor + quantity.unit.offset < 0:
+        return "No temperature is below absolute zero.", "Check the number and the unit."
+    return None
+
+
+def _below_zero_cure(quantity: Quantity) -> str:
+    if quantity.form is Form.TOLERANCE and quantity.nominal is not None and quantity.nominal >= 0:
+        return "Make the tolerance smaller than the value."
+    return "Write the number without a minus; say the direction in words."
+
+
+def _no_window(quantity: Quantity) -> tuple[str, str]:
+    symbol = quantity.unit.symbol
+    first = quantity.typed[0]
+    if quantity.low == quantity.high:
+        reason = "A window without any width cannot be met."
+        return reason, f'Write the value alone, "{first} {symbol}".'.replace(
+            ' "', ' "'
+        ) if symbol else f'Write "{first}".'
+    last = quantity.typed[1]
+    return (
+        "The range is upside down: its first number is the larger one.",
+        f'Write the smaller number first: "{last} to {first} {symbol}".',
+    )

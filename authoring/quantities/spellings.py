@@ -1,0 +1,116 @@
+"""How people type the units: plain data, read by the table of units.
+
+A spelling that could mean two things is left out on purpose; `hints.py` says what to write instead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+LOOKALIKES: Mapping[str, str] = {
+    "⋅": "·",
+    "∙": "·",
+    "•": "·",
+    "\u2010": "-",
+    "\u2011": "-",
+    "\u03bc": "\u00b5",
+    "º": "°",
+    "˚": "°",
+    "℃": "°C",
+    "℉": "°F",
+    "″": '"',
+    "”": '"',
+    "ℓ": "l",
+}
+"""Signs that look like the right one, and the right one."""
+
+TORQUE_JOINTS = ("·", ".", "*", "-", " ", "")
+"""What people put between the force and the length of a torque unit."""
+
+TORQUE_WORDS: Mapping[str, tuple[str, ...]] = {
+    "lbf": ("lbf", "lb", "lbs"),
+    "ozf": ("ozf", "oz"),
+    "ft": ("ft",),
+    "in": ("in",),
+}
+"""The words of the torque units that the trade shortens and turns round: foot-pound, pound-foot."""
+
+_US = ("US", "U.S.", "us")
+_IMP = ("imp", "Imp", "imp.", "imperial", "Imperial", "UK")
+
+
+def _national(nations: tuple[str, ...], words: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(f"{nation} {word}" for nation in nations for word in words)
+
+
+_GALLON = ("gal", "gallon", "gallons")
+_QUART = ("qt", "qts", "quart", "quarts")
+_PINT = ("pt", "pts", "pint", "pints")
+_FLUID_OUNCE = ("fl oz", "fl. oz.", "fl.oz", "floz", "fluid ounce", "fluid ounces")
+
+FORMS: Mapping[str, tuple[str, ...]] = {
+    "m": ("metre", "metres", "meter", "meters"),
+    "cm": ("centimetre", "centimetres", "centimeter", "centimeters"),
+    "mm": ("millimetre", "millimetres", "millimeter", "millimeters"),
+    "µm": ("um", "micron", "microns", "micrometre", "micrometres"),
+    "km": ("kilometre", "kilometres", "kilometer", "kilometers"),
+    "in": ('"', "inch", "inches", "in."),
+    "ft": ("foot", "feet"),
+    "mil": ("mils", "thou"),
+    "m³": ("m3", "m^3"),
+    "L": ("l", "ltr", "litre", "litres", "liter", "liters"),
+    "dL": ("dl",),
+    "cL": ("cl",),
+    "mL": ("ml", "millilitre", "millilitres", "milliliter", "milliliters"),
+    "cm³": ("cc", "ccm", "cm3", "cm^3"),
+    "in³": ("in3", "in^3", "cu in", "cu. in."),
+    "US gal": _national(_US, _GALLON),
+    "US qt": _national(_US, _QUART),
+    "US pt": _national(_US, _PINT),
+    "US fl oz": _national(_US, _FLUID_OUNCE),
+    "imp gal": _national(_IMP, _GALLON),
+    "imp qt": _national(_IMP, _QUART),
+    "imp pt": _national(_IMP, _PINT),
+    "imp fl oz": _national(_IMP, _FLUID_OUNCE),
+    "psi": ("PSI", "lbf/in²", "lbf/in2"),
+    "kgf/cm²": ("kgf/cm2", "kgf/cm^2"),
+    "inHg": ("in Hg",),
+    "kg": ("kilogram", "kilograms"),
+    "g": ("gram", "grams"),
+    "t": ("tonne", "tonnes"),
+    "lb": ("lbs", "lbm", "pound", "pounds"),
+    "oz": ("ounce", "ounces"),
+    "s": ("sec", "secs", "second", "seconds"),
+    "min": ("mins", "minute", "minutes"),
+    "h": ("hr", "hrs", "hour", "hours"),
+    "d": ("day", "days"),
+    "°": ("deg", "degs", "degree", "degrees"),
+    "rad": ("radian", "radians"),
+    "turn": ("turns", "rev", "revs", "revolution", "revolutions"),
+    "": ("piece", "pieces", "pc", "pcs"),
+    "N": ("newton", "newtons"),
+    "°C": ("degC", "deg C", "° C", "degrees C", "degrees Celsius", "Celsius", "celsius"),
+    "°F": ("degF", "deg F", "° F", "degrees F", "degrees Fahrenheit", "Fahrenheit", "fahrenheit"),
+    "K": ("kelvin", "kelvins"),
+    "N·m": ("newton metre", "newton metres", "newton meter", "newton meters", "newton-metre", "newton-metres"),
+    "lbf·ft": (
+        "foot-pound",
+        "foot-pounds",
+        "foot pounds",
+        "pound-foot",
+        "pound-feet",
+        "pound feet",
+        "ft. lb.",
+        "ft. lbs.",
+    ),
+    "lbf·in": (
+        "inch-pound",
+        "inch-pounds",
+        "inch pounds",
+        "pound-inch",
+        "pound-inches",
+        "in. lb.",
+        "in. lbs.",
+    ),
+}
+"""The spellings of each unit beside its own symbol."""
