@@ -1,0 +1,118 @@
+"""What an action is: its words, what it takes, and the part of the schema that follows from them."""
+
+from __future__ import annotations
+
+import enum
+from dataclasses import dataclass, field
+
+from authoring.model.language.procedure import CHECKPOINT_KEYS
+from authoring.model.language.terms import NAME_PATTERN, NAME_WORDING, JsonSchema, group, one_of
+from authoring.quantities.units import Dimension
+
+
+class Kind(enum.Enum):
+    """The kinds of things that have a name; the value is how a message calls it."""
+
+    ITEM = "an item"
+    FASTENERS = "a fastener group"
+    FLUID = "a fluid"
+    VALUE = "a value"
+    PART = "a part"
+    TOOL = "a tool"
+    CONSUMABLE = "a consumable"
+    CHOICE = "a part choice"
+    FIGURE = "a figure"
+    SECTION = "a section"
+    STEP = "a step"
+    PROCEDURE = "a procedure"
+
+
+@dataclass(frozen=True, slots=True)
+class Role:
+    """One thing an action takes, under one key.
+
+    `kinds` are the kinds of thing it may name; `dimension` narrows a value to one dimension.
+    """
+
+    meaning: str
+    kinds: frozenset[Kind]
+    required: bool = False
+    dimensions: frozenset[Dimension] = field(default=frozenset())
+
+
+@dataclass(frozen=True, slots=True)
+class ActionKind:
+    """One action of the language.
+
+    `name` is filled in from the file's name.
+    `words` are the verbs a step's text may use for it, the first being the plain one.
+    `says` makes the text of a step that has none; `{what}` and each role's name stand for the things named.
+    `torque` marks the action that brings fasteners to their torque.
+    `ways` is the closed list of ways a checkpoint is met; an action with ways is a checkpoint.
+    """
+
+    words: tuple[str, ...]
+    says: str
+    what: Role
+    roles: dict[str, Role] = field(default_factory=dict)
+    torque: bool = False
+    counted: bool = False
+    ways: tuple[str, ...] = ()
+    name: str = ""
+
+    @property
+    def checkpoint(self) -> bool:
+        """Whether the action looks or measures, and so has outcomes."""
+        return bool(self.ways)
+
+    def schema(self) -> JsonSchema:
+        """Return this action's part of the procedure schema: a name, a list of names, or a group of keys."""
+        keys: dict[str, JsonSchema] = {"what": _one_or_more(self.what.meaning)}
+        keys |= {key: _one(role.meaning) for key, role in self.roles.items()}
+        if self.counted:
+            keys["count"] = {
+                "type": "integer",
+                "minimum": 1,
+                "maximum": 10_000,
+                "x-wording": "this is a whole number from 1 to 10000",
+                "description": "How many; 1 when left out.",
+            }
+        if self.checkpoint:
+            keys |= CHECKPOINT_KEYS
+            if len(self.ways) > 1:
+                keys["way"] = one_of(f"How it is met; {self.ways[0]} when left out.", *self.ways)
+        required = ("what", *(key for key, role in self.roles.items() if role.required))
+        schema = group(self.what.meaning, keys, required)
+        if self.checkpoint or any(role.required for role in self.roles.values()):
+            return schema
+        return schema | {
+            "type": ["string", "array", "object"],
+            "pattern": self.what_pattern(),
+            "x-wording": NAME_WORDING,
+            "items": _one("one of several"),
+            "minItems": 1,
+            "uniqueItems": True,
+        }
+
+    def what_pattern(self) -> str:
+        """Return the pattern of the names this action takes: procedures go by number, all else by short name."""
+        return _PROCEDURE_OR_NAME if Kind.PROCEDURE in self.what.kinds else NAME_PATTERN
+
+
+_PROCEDURE_OR_NAME = r"^([A-Z]{1,4}-[0-9]{2,5}|[a-z][a-z0-9]*(-[a-z0-9]+)*)$"
+
+
+def _one(meaning: str) -> JsonSchema:
+    return {"type": "string", "pattern": _PROCEDURE_OR_NAME, "x-wording": NAME_WORDING, "description": meaning}
+
+
+def _one_or_more(meaning: str) -> JsonSchema:
+    return {
+        "type": ["string", "array"],
+        "pattern": _PROCEDURE_OR_NAME,
+        "items": _one("one of several"),
+        "minItems": 1,
+        "uniqueItems": True,
+        "x-wording": NAME_WORDING,
+        "description": meaning,
+    }

@@ -1,0 +1,11 @@
+"""Carry out another procedure of the library, then come back to the next step."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("carry out", "do"),
+    says="Carry out {what}.",
+    what=Role("The other procedure.", frozenset({Kind.PROCEDURE})),
+)

@@ -1,0 +1,12 @@
+"""Count something and compare it with the number it must be."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("count", "check"),
+    says="Count {what}.",
+    what=Role("What is counted.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.TOOL})),
+    ways=("counted",),
+)

@@ -1,0 +1,11 @@
+"""Part a connector, hose or cable."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("disconnect", "unplug", "part"),
+    says="Disconnect {what}.",
+    what=Role("What is parted.", frozenset({Kind.ITEM})),
+)

@@ -1,0 +1,15 @@
+"""Put a stated amount of a fluid in."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.quantities.units import Dimension
+
+ACTION = ActionKind(
+    words=("fill", "pour", "pour in"),
+    says="Fill {what}.",
+    what=Role("The fluid.", frozenset({Kind.FLUID})),
+    roles={
+        "amount": Role("How much.", frozenset({Kind.VALUE}), required=True, dimensions=frozenset({Dimension.VOLUME})),
+    },
+)

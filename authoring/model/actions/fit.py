@@ -1,0 +1,15 @@
+"""Put something on or in: an item that came off, a part from stock, or the part a choice leads to."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("fit", "put on", "put back", "push on", "slide on", "screw in", "refit"),
+    says="Fit {what}.",
+    what=Role("What goes on.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.CHOICE})),
+    roles={
+        "on": Role("What it goes on or into.", frozenset({Kind.ITEM})),
+    },
+    counted=True,
+)

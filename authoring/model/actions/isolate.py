@@ -1,0 +1,11 @@
+"""Cut a source of energy off and keep it off."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("isolate", "switch off", "turn off"),
+    says="Isolate {what}.",
+    what=Role("The switch, tap or plug that cuts it off.", frozenset({Kind.ITEM})),
+)

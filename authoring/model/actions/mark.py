@@ -1,0 +1,11 @@
+"""Make a mark that shows how something stood."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("mark", "scribe"),
+    says="Mark {what}.",
+    what=Role("What is marked.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
+)

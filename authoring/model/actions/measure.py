@@ -1,0 +1,15 @@
+"""Measure something and compare it with its window."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("measure", "check", "read"),
+    says="Measure {what}.",
+    what=Role("What is measured.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID, Kind.PART, Kind.CHOICE})),
+    roles={
+        "value": Role("The window it must lie in.", frozenset({Kind.VALUE}), required=True),
+    },
+    ways=("measured",),
+)

@@ -1,0 +1,11 @@
+"""Take something off or out; it is kept unless it is discarded."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("remove", "take off", "take out", "unscrew", "pull off", "pull out", "lift off", "lift out"),
+    says="Remove {what}.",
+    what=Role("What comes off.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
+)

@@ -1,0 +1,19 @@
+"""Let an engine or mechanism run."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.quantities.units import Dimension
+
+ACTION = ActionKind(
+    words=("run", "start", "let"),
+    says="Run {what}.",
+    what=Role("What runs.", frozenset({Kind.ITEM})),
+    roles={
+        "until": Role(
+            "When it has run enough.",
+            frozenset({Kind.VALUE}),
+            dimensions=frozenset({Dimension.TIME, Dimension.TEMPERATURE}),
+        ),
+    },
+)

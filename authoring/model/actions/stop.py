@@ -1,0 +1,11 @@
+"""Stop an engine or mechanism."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("stop", "switch off"),
+    says="Stop {what}.",
+    what=Role("What is stopped.", frozenset({Kind.ITEM})),
+)

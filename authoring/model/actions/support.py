@@ -1,0 +1,11 @@
+"""Take the weight of the machine or of an item."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("support", "chock", "prop"),
+    says="Support {what}.",
+    what=Role("What is held up or kept from rolling.", frozenset({Kind.ITEM})),
+)

@@ -1,0 +1,12 @@
+"""Bring a fastener group to the torque that the equipment states for it."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("tighten", "torque"),
+    says="Tighten {what}.",
+    what=Role("The fastener group.", frozenset({Kind.FASTENERS})),
+    torque=True,
+)

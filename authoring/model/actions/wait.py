@@ -1,0 +1,12 @@
+"""Let time pass."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.quantities.units import Dimension
+
+ACTION = ActionKind(
+    words=("wait", "let"),
+    says="Wait {what}.",
+    what=Role("How long.", frozenset({Kind.VALUE}), dimensions=frozenset({Dimension.TIME})),
+)

@@ -1,0 +1,121 @@
+"""Documents to a library: each file's kind is told by its first key, its shape is checked, its values are read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cache
+from typing import Any
+
+from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span, has_errors
+from authoring.model.assemble import KINDS, schema_of
+from authoring.model.library import Library
+from authoring.model.procedure import Procedure
+from authoring.model.read_procedure import read_procedure
+from authoring.model.read_things import read_equipment, read_shop, read_stock
+from authoring.model.reader import Reader
+from authoring.model.things import Equipment, Shop, Stock
+from authoring.source.document import Document, Where
+from authoring.source.images import Image
+from authoring.source.shape import Shape
+
+
+@cache
+def shape_of(kind: str) -> Shape:
+    """Return the compiled schema of one kind of file."""
+    return Shape(schema_of(kind))
+
+
+def kind_of(document: Document) -> str | None:
+    """Return which kind of file a document is, or None when no key of it says so."""
+    return next((kind for kind in KINDS if kind in document.data), None)
+
+
+@dataclass(slots=True)
+class _Found:
+    """What has been read so far; the only value here that changes, and it does not leave this module."""
+
+    findings: list[Diagnostic]
+    shops: dict[str, Shop] = field(default_factory=dict)
+    stocks: dict[str, Stock] = field(default_factory=dict)
+    equipment: dict[str, Equipment] = field(default_factory=dict)
+    procedures: dict[str, Procedure] = field(default_factory=dict)
+    broken: bool = False
+
+
+_READERS: Mapping[str, Callable[[Reader], Any]] = {
+    "shop": read_shop,
+    "stock": read_stock,
+    "equipment": read_equipment,
+    "procedure": read_procedure,
+}
+
+
+def build_library(
+    documents: Sequence[Document], images: Mapping[str, Image | str], *, partial: bool
+) -> tuple[Library, list[Diagnostic]]:
+    """Return the library and what is wrong with its files.
+
+    `partial` says that some file could not even be read; a file of bad shape makes the library partial too.
+    """
+    found = _Found([], broken=partial)
+    for document in documents:
+        _take(document, found)
+    for kind, got in (("shop", found.shops), ("stock", found.stocks)):
+        if not got and not found.broken:
+            found.findings.append(_missing(kind))
+    library = Library(
+        next(iter(found.shops.values()), None),
+        next(iter(found.stocks.values()), None),
+        found.equipment,
+        found.procedures,
+        images,
+        partial=found.broken,
+    )
+    return library, found.findings
+
+
+def _take(document: Document, found: _Found) -> None:
+    kind = kind_of(document)
+    where = Where(document)
+    if kind is None:
+        message = "This file does not say what it holds: it has none of the keys shop, stock, equipment and procedure."
+        cure = "Begin the file with one of them, such as: procedure: FL-110"
+        found.findings.append(Diagnostic("unknown-kind-of-file", Severity.ERROR, message, where.span, cure))
+        found.broken = True
+        return
+    wrong = shape_of(kind).check(document)
+    found.findings.extend(wrong)
+    if has_errors(wrong):
+        found.broken = True
+        return
+    thing = _READERS[kind](Reader(document.data, where, found.findings))
+    match thing:
+        case Shop():
+            _keep(found.shops, "the shop file", "", thing, found)
+        case Stock():
+            _keep(found.stocks, "the stock file", "", thing, found)
+        case Equipment():
+            _keep(found.equipment, f"the equipment “{thing.id}”", thing.id, thing, found)
+        case Procedure():
+            _keep(found.procedures, f"the procedure {thing.number}", thing.number, thing, found)
+
+
+def _keep(kept: dict[str, Any], called: str, key: str, thing: Any, found: _Found) -> None:
+    first = kept.setdefault(key, thing)
+    if first is not thing:
+        found.findings.append(
+            Diagnostic(
+                "duplicate-name",
+                Severity.ERROR,
+                f"The library has {called} twice.",
+                thing.where.span,
+                "Give one of them another name, or remove it.",
+                (Related(first.where.span, "the other one"),),
+            )
+        )
+
+
+def _missing(kind: str) -> Diagnostic:
+    cure = f"Add a file that begins with “{kind}:”, such as {kind}.yaml."
+    return Diagnostic("missing-file", Severity.ERROR, f"The library has no {kind} file.", Span("", 1, 1, 1, 1), cure)

@@ -1,0 +1,61 @@
+"""The schema of the shop file: who we are, our units, our sources, the safety messages we share."""
+
+from __future__ import annotations
+
+from authoring.model.language.safety import message
+from authoring.model.language.sources import sources
+from authoring.model.language.terms import JsonSchema, group, listed, named, one_of, text
+
+
+def _units(meaning: str) -> JsonSchema:
+    return {
+        "type": "array",
+        "items": text("a unit, such as N·m"),
+        "minItems": 1,
+        "maxItems": 2,
+        "uniqueItems": True,
+        "x-wording": "name one unit, or two different ones: the shop's own and the one shown beside it",
+        "description": meaning,
+    }
+
+
+SCHEMA = group(
+    "The shop file: one in each library.",
+    {
+        "shop": text("The shop's name, as it stands on every booklet."),
+        "signal-words": one_of(
+            "The words of safety messages: ansi (DANGER, WARNING, CAUTION, NOTICE) or military (WARNING, CAUTION).",
+            "ansi",
+            "military",
+        ),
+        "units": group(
+            "For each dimension the shop's own unit and, if wanted, a second one shown beside it.",
+            {
+                "torque": _units("Units of torque, such as [N·m, lbf·ft]."),
+                "length": _units("Units of length."),
+                "volume": _units("Units of volume."),
+                "temperature": _units("Units of temperature."),
+                "temperature-difference": _units("Units of a difference of temperature."),
+                "pressure": _units("Units of pressure."),
+                "mass": _units("Units of mass."),
+                "time": _units("Units of time."),
+                "angle": _units("Units of plane angle."),
+            },
+        ),
+        "people": named(
+            "Those who write and approve procedures.",
+            group(
+                "One person.",
+                {
+                    "name": text("Full name."),
+                    "role": text("What they do in the shop."),
+                    "may": listed("What they may do with a procedure.", one_of("write or approve", "write", "approve")),
+                },
+                ("name", "role", "may"),
+            ),
+        ),
+        "sources": sources(),
+        "safety": named("Safety messages that several procedures share.", message()),
+    },
+    ("shop", "units", "people"),
+)

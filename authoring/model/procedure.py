@@ -1,0 +1,180 @@
+"""A procedure as it was written: sections, steps, actions, and what belongs to them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from authoring.model.action_kind import ActionKind
+from authoring.model.things import Message, Value, When
+from authoring.quantities.quantity import Quantity
+from authoring.source.document import Where
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """One thing a checkpoint may show; `then` is go-on, put-right, do, go-to, stop or ask-customer."""
+
+    found: str
+    then: str
+    to: str | None
+    say: str | None
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """What a step does: its kind, the names of what it is done to, and the names in its other roles.
+
+    `outcomes`, `hold` and `way` speak of a checkpoint; `way` is "" for any other action.
+    """
+
+    kind: ActionKind
+    what: tuple[str, ...]
+    roles: Mapping[str, str]
+    count: int
+    way: str
+    outcomes: tuple[Outcome, ...]
+    hold: bool
+    where: Where = field(compare=False, repr=False)
+
+    def names(self) -> Iterator[tuple[str, str]]:
+        """Yield (role, name) for everything the action names; the role of the first is "what"."""
+        for name in self.what:
+            yield "what", name
+        yield from self.roles.items()
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One instruction. `text` is the author's, or made from the actions where `written` is False."""
+
+    id: str
+    text: str
+    written: bool
+    when: When
+    actions: tuple[Action, ...]
+    uses: tuple[str, ...]
+    safety: tuple[str, ...]
+    figures: tuple[str, ...]
+    why: str | None
+    tip: str | None
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A run of steps under a heading."""
+
+    id: str
+    title: str
+    when: When
+    intro: str | None
+    safety: tuple[str, ...]
+    steps: tuple[Step, ...]
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class ChoicePart:
+    """One part that may be the right one: for which fitments, or at which measured size."""
+
+    part: str
+    when: When
+    size: Quantity | None
+    tell: str
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Which of several parts is the right one."""
+
+    id: str
+    name: str
+    question: str
+    parts: tuple[ChoicePart, ...]
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Callout:
+    """A number on a picture: what it points at, and where in percent of width and height."""
+
+    on: str
+    across: float
+    down: float
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A picture in a file of the library."""
+
+    id: str
+    file: str
+    title: str
+    alt: str | None
+    callouts: tuple[Callout, ...]
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """The record that somebody did the job from the booklet, on a machine."""
+
+    date: str
+    by: str
+    machine: str
+    result: str
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Revision:
+    """One revision: letter, date (ISO 8601), who wrote it, who approved it, and why it was made."""
+
+    letter: str
+    date: str
+    author: str
+    approver: str
+    reason: str
+    where: Where = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Procedure:
+    """One job.
+
+    `conditions` and `hazards` are None when the author said nothing, and empty when the author said none.
+    """
+
+    number: str
+    title: str
+    equipment: str
+    covers: When
+    job: str | None
+    audience: str | None
+    persons: int | None
+    time: Quantity | None
+    conditions: tuple[str, ...] | None
+    hazards: tuple[str, ...] | None
+    values: Mapping[str, Value]
+    safety: Mapping[str, Message]
+    choices: Mapping[str, Choice]
+    figures: Mapping[str, Figure]
+    sections: tuple[Section, ...]
+    trial: Trial | None
+    revisions: tuple[Revision, ...]
+    where: Where = field(compare=False, repr=False)
+
+    def steps(self) -> Iterator[tuple[Section, Step]]:
+        """Yield every step with its section, in order."""
+        for section in self.sections:
+            for step in section.steps:
+                yield section, step
+
+    @property
+    def revision(self) -> Revision:
+        """The newest revision."""
+        return self.revisions[0]

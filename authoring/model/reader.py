@@ -1,0 +1,85 @@
+"""Typed reading of one object whose shape has been checked: the edge at which text becomes values."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any
+
+from authoring.diagnostics.diagnostic import Diagnostic, Severity
+from authoring.model.things import Specification, When
+from authoring.quantities.quantity import Quantity
+from authoring.quantities.read import read_quantity
+from authoring.quantities.units import Dimension
+from authoring.source.document import Where
+
+
+@dataclass(frozen=True, slots=True)
+class Reader:
+    """One object of a document, its place, and the list that takes what it has to say."""
+
+    data: dict[str, Any]
+    where: Where
+    findings: list[Diagnostic]
+
+    def text(self, key: str) -> str:
+        """Return the text at a key that must be there."""
+        return str(self.data[key]).strip()
+
+    def maybe(self, key: str) -> str | None:
+        """Return the text at a key, or None when it was left out."""
+        return self.text(key) if key in self.data else None
+
+    def names(self, key: str) -> tuple[str, ...]:
+        """Return the names at a key: one name, a list of names, or nothing."""
+        return as_names(self.data.get(key, ()))
+
+    def when(self, key: str = "when") -> When:
+        """Return for which fitments the object holds; empty when it says nothing."""
+        return as_when(self.data.get(key, {}))
+
+    def below(self, key: str) -> Reader:
+        """Return the reader of the object at a key."""
+        return Reader(self.data[key], self.where.child(key), self.findings)
+
+    def each(self, key: str) -> Iterator[tuple[str, Reader]]:
+        """Yield (name, reader) for each object in the group at a key, which may be left out."""
+        for name, data in self.data.get(key, {}).items():
+            yield name, Reader(data, self.where.child(key, name), self.findings)
+
+    def listed(self, key: str) -> Iterator[Reader]:
+        """Yield a reader for each object in the list at a key, which may be left out."""
+        for place, data in enumerate(self.data.get(key, ())):
+            yield Reader(data, self.where.child(key, place), self.findings)
+
+    def quantity(self, key: str, dimension: Dimension | None = None) -> Quantity | None:
+        """Return the quantity at a key; a refused one is told here, at the characters at fault."""
+        if key not in self.data:
+            return None
+        typed = self.data[key]
+        read = read_quantity(typed, dimension)
+        if isinstance(read, Quantity):
+            return read
+        fault = typed[read.start : read.end] if isinstance(typed, str) else ""
+        span = self.where.find(fault, key) if fault.strip() else self.where.of(key)
+        self.findings.append(Diagnostic("bad-quantity", Severity.ERROR, read.reason, span, read.cure))
+        return None
+
+    def specification(self, key: str, dimension: Dimension | None) -> Specification | None:
+        """Return the value and source at a key, or None when it was left out."""
+        return self.below(key).as_specification(dimension) if key in self.data else None
+
+    def as_specification(self, dimension: Dimension | None) -> Specification:
+        """Return this object itself as a value with its source."""
+        return Specification(self.quantity("value", dimension), self.maybe("source"), self.maybe("at"), self.where)
+
+
+def as_names(data: Any) -> tuple[str, ...]:
+    """Return one name or a list of names as a tuple."""
+    return (data,) if isinstance(data, str) else tuple(data)
+
+
+def as_when(data: dict[str, Any]) -> When:
+    """Return the features and values of a `when` or `covers` group."""
+    return MappingProxyType({feature: as_names(values) for feature, values in data.items()})

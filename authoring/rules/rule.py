@@ -1,0 +1,89 @@
+"""What a rule is, how rules are found, and how they are run.
+
+A rule is one file below a family's folder; its name is the file's name with hyphens.
+Its docstring is the page that `bayleaf explain` prints and its examples are tests.
+It declares what it needs by its `check` function's first parameter: `procedure`, `equipment` or `library`.
+A rule whose fault is told while files are read has a page and no `check`.
+"""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+import pkgutil
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from authoring import rules
+from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span
+from authoring.model.library import Library
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """What a check yields: what is wrong, where, and how to mend it; the runner adds rule and severity."""
+
+    message: str
+    span: Span
+    cure: str = ""
+    related: tuple[Related, ...] = ()
+
+
+Check = Callable[[Any, Library], Iterable[Fault]]
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule: its id, its family, how much its findings matter, the requirements it serves, its page."""
+
+    id: str
+    family: str
+    severity: Severity
+    requirements: tuple[str, ...]
+    page: str
+    over: str
+    check: Check | None
+
+
+@cache
+def all_rules() -> dict[str, Rule]:
+    """Return every rule by its id, found by its place."""
+    found: dict[str, Rule] = {}
+    for family in pkgutil.iter_modules(rules.__path__):
+        if family.ispkg:
+            package = importlib.import_module(f"{rules.__name__}.{family.name}")
+            for module in pkgutil.iter_modules(package.__path__):
+                rule = _rule(family.name, module.name)
+                found[rule.id] = rule
+    return found
+
+
+def _rule(family: str, name: str) -> Rule:
+    module = importlib.import_module(f"{rules.__name__}.{family}.{name}")
+    check: Check | None = getattr(module, "check", None)
+    return Rule(
+        id=name.replace("_", "-"),
+        family=family,
+        severity=module.SEVERITY,
+        requirements=module.REQUIREMENTS,
+        page=inspect.cleandoc(module.__doc__ or ""),
+        over=next(iter(inspect.signature(check).parameters)) if check else "",
+        check=check,
+    )
+
+
+def run_rules(library: Library) -> Iterator[Diagnostic]:
+    """Yield what every rule has to say about a library."""
+    subjects: dict[str, list[Any]] = {
+        "library": [library],
+        "equipment": list(library.equipment.values()),
+        "procedure": [one for one in library.procedures.values() if one.equipment in library.equipment],
+    }
+    for rule in all_rules().values():
+        if rule.check is None:
+            continue
+        for subject in subjects[rule.over]:
+            for fault in rule.check(subject, library):
+                yield Diagnostic(rule.id, rule.severity, fault.message, fault.span, fault.cure, fault.related)

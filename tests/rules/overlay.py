@@ -1,0 +1,68 @@
+"""Examples of rules as whole libraries: an example replaces the top-level keys it names in a small sound library."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+BASE = Path(__file__).parent.parent / "base"
+FENCE = re.compile(r"^```yaml (shop|stock|equipment|procedure)[^\n]*\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
+TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
+
+
+@dataclass(frozen=True)
+class Example:
+    """A library made from the base and one example: file contents, and the (file, line, rule) it expects."""
+
+    files: dict[str, bytes]
+    expected: list[tuple[str, int, str]]
+
+
+def base_files() -> dict[str, bytes]:
+    """Return the base library, which has no finding."""
+    return {path.name: path.read_bytes() for path in sorted(BASE.iterdir())}
+
+
+def chunks(text: str) -> dict[str, str]:
+    """Split a file's text at its top-level keys."""
+    starts = [match.start() for match in TOP_KEY.finditer(text)] + [len(text)]
+    return {
+        text[start : text.index(":", start)]: text[start:end] for start, end in zip(starts, starts[1:], strict=False)
+    }
+
+
+def overlay(blocks: list[tuple[str, str]]) -> Example:
+    """Lay examples, each a kind of file and its text, over the base library."""
+    files = {name: content.decode() for name, content in base_files().items()}
+    expected: list[tuple[str, int, str]] = []
+    for kind, text in blocks:
+        name = f"{kind}.yaml"
+        mine = chunks(text)
+        kept = "".join(chunk for key, chunk in chunks(files[name]).items() if key not in mine)
+        head = kept if kept.endswith("\n") or not kept else kept + "\n"
+        files[name] = head + text
+        for place, line in enumerate(text.splitlines(), head.count("\n") + 1):
+            marked = MARK.search(line)
+            expected += [(name, place, rule) for rule in (marked[1].split() if marked else [])]
+    return Example({name: text.encode() for name, text in files.items()}, expected)
+
+
+def examples(page: str, heading: str) -> list[Example]:
+    """Return the examples below a heading of a rule's page.
+
+    Fenced blocks that follow one another without a line of words between them make one example.
+    """
+    part = re.split(rf"^{heading}:?$", page, flags=re.MULTILINE)
+    if len(part) < 2:
+        return []
+    body = re.split(r"^(?:Wrong|Right):?$", part[1], flags=re.MULTILINE)[0]
+    groups: list[list[tuple[str, str]]] = []
+    end = -1
+    for match in FENCE.finditer(body):
+        if end < 0 or body[end : match.start()].strip():
+            groups.append([])
+        groups[-1].append((match[1], match[2]))
+        end = match.end()
+    return [overlay(group) for group in groups]
