@@ -14,11 +14,11 @@ UNIT = rf"{_WORD}(?:\s++{_WORD})*+"
 _MINUS = "[-\u2212]"
 
 QUANTITY = re.compile(
-    rf"""\s*+(?:(?P<least>at\ least\b|min(?:imum\b|\.|\b)|>=|≥)|(?P<most>at\ most\b|max(?:imum\b|\.|\b)|<=|≤))?+
+    rf"""\s*+(?:(?P<least>(?i:at\s++least\b|min(?:imum\b|\.|\b))|>=|≥)|(?P<most>(?i:at\s++most\b|max(?:imum\b|\.|\b))|<=|≤))?+
     \s*+(?P<open>\()?+\s*+(?P<first>{SIGNED})\s*+(?P<unit>{UNIT})?+\s*+
     (?P<tail>
-       (?:±|\+/{_MINUS})\s*+(?P<within>{NUMBER})\s*+(?P<share>%)?+
-      |(?P<uneven>[-+\u2212]\s*+{NUMBER}\s*+%?+\s*+/\s*+[-+\u2212]\s*+{NUMBER}\s*+%?+)
+       (?:±|\+/{_MINUS})\s*+(?P<within>{NUMBER})(?P<share>\s*+%)?+
+      |(?P<uneven>[-+\u2212]\s*+{NUMBER}(?:\s*+%)?+\s*+/\s*+[-+\u2212]\s*+{NUMBER}(?:\s*+%)?+)
       |(?:to\b|\.\.\.?+|[…–—])\s*+(?P<last>{SIGNED})
     )?+
     \s*+(?P<close>\))?+\s*+(?P<unit_after>{UNIT})?+\s*+""",
@@ -27,7 +27,7 @@ QUANTITY = re.compile(
 """Value, tolerance, range, minimum and maximum; what the parts mean together is for the reader to judge."""
 
 UNEVEN = re.compile(
-    rf"(?P<sign>[-+\u2212])\s*+(?P<one>{NUMBER})\s*+(?P<one_share>%)?+\s*+/"
-    rf"\s*+(?P<other_sign>[-+\u2212])\s*+(?P<other>{NUMBER})\s*+(?P<other_share>%)?+\s*+",
+    rf"(?P<sign>[-+\u2212])\s*+(?P<one>{NUMBER})(?P<one_share>\s*+%)?+\s*+/"
+    rf"\s*+(?P<other_sign>[-+\u2212])\s*+(?P<other>{NUMBER})(?P<other_share>\s*+%)?+",
 )
 """A tolerance with a side each: +2/-1."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 
-from authoring.quantities.units import SPELLINGS, UNITS, Dimension, Unit, plain_spelling
+from authoring.quantities.units import SPELLINGS, Dimension, Unit, plain_spelling
 
 EXAMPLES: dict[Dimension, tuple[str, ...]] = {
     Dimension.TORQUE: ("N·m", "lbf·ft"),
@@ -36,14 +36,13 @@ _FORCE_LAST = ("m·N", "m.N", "m*N", "m-N", "m N", "mNewton")
 _WEIGHT = ("kg·m", "kg.m", "kg*m", "kg-m", "kg m", "kgm", "mkg", "mkp", "kpm", "kp·m")
 _PER_FOOT = ("lb/ft", "lbs/ft", "lbf/ft", "ft/lb", "ft/lbs", "ft/lbf", "foot/pounds", "lb/in", "in/lb", "lbs/in")
 
-_ONE_BY_ONE: dict[str, tuple[str, str]] = {
+MISLEADING: dict[str, tuple[str, str]] = {
     "mN": ('"mN" is the millinewton, a force, and never a newton metre.', 'For torque write "N·m".'),
     "mN·m": ('"mN·m" is a thousandth of a newton metre and is easily misread.', 'Write it in "N·m" or "N·mm".'),
     "C": ('"C" alone is the coulomb, not a temperature.', 'Write "°C" (or "degC").'),
     "F": ('"F" alone is the farad, not a temperature.', 'Write "°F" (or "degF").'),
     "'": ("An apostrophe means feet to some and minutes of arc to others.", 'Write "ft" or "°".'),
     "′": ("A prime means feet to some and minutes of arc to others.", 'Write "ft" or "°".'),
-    "''": ("Two apostrophes are not a unit.", 'Write "in".'),
     "mPa": ('"mPa" is a thousandth of a pascal.', 'For megapascal write "MPa".'),
     "M": ('"M" is not a unit.', 'Write "m" for metre or "min" for minute.'),
     "ton": ('A "ton" is long, short or metric.', 'Write the mass in "t" (1000 kg), "kg" or "lb".'),
@@ -51,13 +50,14 @@ _ONE_BY_ONE: dict[str, tuple[str, str]] = {
     "#": ('"#" is not a unit.', 'Write "lb".'),
     "%": ("A percentage stands only as a tolerance.", 'Write it after a value, such as "42 N·m ± 10 %".'),
 }
+"""Spellings that have their own reason and cure."""
 
 
 def unit_advice(spelling: str, dimension: Dimension | None) -> tuple[str, str]:
     """Return reason and cure for a spelling the table does not have; `dimension` is what the place takes."""
     plain = plain_spelling(spelling)
-    if plain in _ONE_BY_ONE:
-        return _ONE_BY_ONE[plain]
+    if plain in MISLEADING:
+        return MISLEADING[plain]
     if plain in NATIONLESS:
         short = NATIONLESS[plain]
         return (
@@ -90,10 +90,10 @@ def nearest_spelling(plain: str, dimension: Dimension | None) -> str | None:
     for spelling in known:
         if spelling.casefold() == folded:
             return spelling
+    if "/" in plain:  # a quotient is near nothing: "m/s" is no mistyped "ms"
+        return None
     found = difflib.get_close_matches(plain[:_LONG], known, n=1, cutoff=0.6)
-    if not found or found[0] in UNITS:
-        return found[0] if found else None
-    return found[0]
+    return found[0] if found else None
 
 
 def _kind(unit: Unit, wanted: Dimension | None) -> Dimension:
@@ -106,6 +106,8 @@ def offer(dimension: Dimension | None) -> str:
     """Return a cure that names units fit for the place."""
     if dimension is None:
         return 'Write a number and its unit, such as "42 N·m", "1.5 mm" or "90 °C".'
+    if dimension is Dimension.COUNT:
+        return 'Write whole pieces, such as "4".'
     units = " or ".join(f'"{symbol}"' for symbol in EXAMPLES[dimension])
     return f"Write it in a unit of {dimension.value}, such as {units}."
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
+from typing import NoReturn
 
 from authoring.quantities.explain import explain
 from authoring.quantities.hints import wrong_dimension
-from authoring.quantities.refused import RefusedError
+from authoring.quantities.refused import refuse
 from authoring.quantities.units import UNITS, Dimension, Unit, as_difference, unit_named
 
 
@@ -16,19 +17,19 @@ def placed_unit(match: re.Match[str], dimension: Dimension | None) -> Unit:
     share = match["share"] is not None or "%" in (match["uneven"] or "")
     _check_brackets(match, share=share)
     if share and after and not before:
-        raise RefusedError("The percentage stands before the unit.", 'Write "42 N·m ± 10 %".', *match.span("tail"))
+        refuse("The percentage stands before the unit.", 'Write "42 N·m ± 10 %".', match.span("tail"))
     if not before and not after:
         if dimension is Dimension.COUNT and not share:
             return UNITS[""]
-        return _explained(match, dimension)
+        _explained(match, dimension)
     unit = _named(match, "unit" if before else "unit_after", dimension)
     if before and after:
         _check_second(match, unit, share=share)
     elif before and match["tail"] and not share:
-        raise RefusedError(
+        refuse(
             "The second number has no unit.",
             f'Write "{before}" behind each number, or once behind both.',
-            *match.span("tail"),
+            match.span("tail"),
         )
     return unit
 
@@ -39,37 +40,37 @@ def _check_brackets(match: re.Match[str], *, share: bool) -> None:
         return
     if not opened or not closed:
         place = match.span("open" if opened else "close")
-        raise RefusedError("This bracket has no partner.", 'Write "(42 ± 4) N·m" or "42 ± 4 N·m".', *place)
+        refuse("This bracket has no partner.", 'Write "(42 ± 4) N·m" or "42 ± 4 N·m".', place)
     if match["unit"] or share or not match["tail"]:
         reason = "Brackets stand round two numbers of one unit only."
-        raise RefusedError(reason, 'Write "(42 ± 4) N·m" or "42 N·m ± 10 %".', match.start("open"), match.end("close"))
+        refuse(reason, 'Write "(42 ± 4) N·m" or "42 N·m ± 10 %".', (match.start("open"), match.end("close")))
 
 
 def _named(match: re.Match[str], group: str, dimension: Dimension | None) -> Unit:
     spelling = match[group]
     unit = unit_named(spelling)
     if unit is None:
-        return _explained(match, dimension)
+        _explained(match, dimension)
     if dimension is Dimension.TEMPERATURE_DIFFERENCE:
         unit = as_difference(unit)
     if dimension not in (None, unit.dimension):
-        raise RefusedError(*wrong_dimension(spelling, unit, dimension), *match.span(group))
+        refuse(*wrong_dimension(spelling, unit, dimension), match.span(group))
     return unit
 
 
-def _explained(match: re.Match[str], dimension: Dimension | None) -> Unit:
+def _explained(match: re.Match[str], dimension: Dimension | None) -> NoReturn:
     told = explain(match.string, dimension)
-    raise RefusedError(told.reason, told.cure, told.start, told.end)
+    refuse(told.reason, told.cure, (told.start, told.end))
 
 
 def _check_second(match: re.Match[str], unit: Unit, *, share: bool) -> None:
     place = match.span("unit_after")
     if share or not match["tail"]:
-        raise RefusedError("The unit stands there twice.", f'Write "{match["unit"]}" once.', *place)
+        refuse("The unit stands there twice.", f'Write "{match["unit"]}" once.', place)
     second = unit_named(match["unit_after"])
     if second is not None and match["last"] is None and second.symbol == "K":
         # A tolerance on °C in kelvin: a step of the one is a step of the other.
         second = unit if unit.symbol in ("K", "°C") else second
     if second is None or second.symbol != unit.symbol:
         reason = "The two numbers are in different units."
-        raise RefusedError(reason, f'Write both in one unit, such as "{match["unit"]}".', *place)
+        refuse(reason, f'Write both in one unit, such as "{match["unit"]}".', place)

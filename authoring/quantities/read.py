@@ -10,7 +10,7 @@ from authoring.quantities.grammar import QUANTITY
 from authoring.quantities.numerals import places_of, read_numeral
 from authoring.quantities.placed_unit import placed_unit
 from authoring.quantities.quantity import Form, Quantity, Refusal
-from authoring.quantities.refused import RefusedError
+from authoring.quantities.refused import RefusedError, refuse
 from authoring.quantities.sound import unsound
 from authoring.quantities.tolerance import read_tolerance
 from authoring.quantities.units import Dimension, Unit
@@ -51,14 +51,14 @@ def _quantity(match: re.Match[str], unit: Unit) -> Quantity:
         made = _made(match, unit, Form.VALUE, (first, None, None), (digits,))
     fault = unsound(made)
     if fault:
-        raise RefusedError(*fault, match.start("first"), max(match.end("first"), match.end("tail")))
+        refuse(*fault, (match.start("first"), max(match.end("first"), match.end("tail"))))
     return made
 
 
 def _bound(match: re.Match[str], unit: Unit) -> Quantity:
     if match["tail"]:
         reason = "A minimum or maximum takes one number, not a window."
-        raise RefusedError(reason, 'Write "at least 40 mm", or a range "40 to 44 mm".', *match.span("tail"))
+        refuse(reason, 'Write "at least 40 mm", or a range "40 to 44 mm".', match.span("tail"))
     first, digits = read_numeral(match["first"])
     if match["least"]:
         return _made(match, unit, Form.MINIMUM, (None, first, None), (digits,))

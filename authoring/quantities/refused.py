@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from typing import NoReturn
+
 from authoring.quantities.quantity import Refusal
 
 
 class RefusedError(Exception):
     """Carries a refusal out of the reading of one text."""
 
-    def __init__(self, reason: str, cure: str, start: int, end: int) -> None:
-        super().__init__(reason)
-        self.refusal = Refusal(reason, cure, start, end)
+    def __init__(self, refusal: Refusal) -> None:
+        super().__init__(refusal.reason)
+        self.refusal = refusal
+
+
+def refuse(reason: str, cure: str, place: tuple[int, int]) -> NoReturn:
+    """End the reading of a text; `place` is where its fault starts and ends."""
+    raise RefusedError(Refusal(reason, cure, *place))

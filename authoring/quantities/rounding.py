@@ -5,11 +5,13 @@ The leading-digit rule is its short form: as many significant digits as were typ
 lower than the original did.
 Said as places: the last place shown is the largest power of ten no coarser than the last place typed, converted.
 The two agree, but where both numbers begin with the same digit the later digits decide: 17 and 18 N·m stay two torques.
-A converted number shows two significant digits at least, so that one typed digit is not blurred by up to a half.
+A converted number shows two significant digits at least, so that one typed digit is not blurred by up to a half;
+a temperature does not, as its zero means nothing.
 
-Direction: a limit never widens (ASME A112.18.1-2018/CSA B125.1-18, Annex A.2 e): a low limit rounds up, a high one down.
+Direction: a limit never widens (ASME A112.18.1-2018/CSA B125.1-18, Annex A.2 e):
+a low limit rounds up, a high one down.
 A nominal rounds to nearest, half to even (same, Annex A.2 d).
-A window may lose a twentieth of its width to inward rounding; when it would lose more, it shows more digits.
+A window may lose a twentieth of its width to inward rounding; if it would lose more, it shows more digits.
 """
 
 from __future__ import annotations

@@ -51,7 +51,10 @@ def limits(quantity: Quantity, unit: Unit) -> Limits:
     """Return the quantity's numbers in `unit`; raises ValueError when it measures something else."""
     unit = _fit(quantity, unit)
     shown = _shown(quantity, unit)
-    return Limits(shown.text(shown.low), shown.text(shown.nominal), shown.text(shown.high), unit.symbol)
+    nominal = shown.text(shown.nominal)
+    if nominal is not None and unit == quantity.unit:
+        nominal = typeset(quantity.typed[0])
+    return Limits(shown.text(shown.low), nominal, shown.text(shown.high), unit.symbol)
 
 
 def spell(quantity: Quantity, unit: Unit | None = None) -> str:
@@ -105,7 +108,8 @@ def _shown(quantity: Quantity, unit: Unit) -> _Shown:
     places = _places(quantity, unit, [number for number in (low, nominal, high) if number is not None])
     if low is not None and high is not None:
         places = window_places(low, high, places)
-    places = max(places, 0) if _all_whole(low, nominal, high) else places
+    if _all_whole(low, nominal, high):  # what is whole and exact stays so: 3 turns are 1080°, not 1100°
+        places = max(places, 0)
     low = None if low is None else up(low, places)
     high = None if high is None else down(high, places)
     if nominal is not None:
@@ -127,6 +131,8 @@ def _places(quantity: Quantity, unit: Unit, numbers: list[Fraction]) -> int:
             exact += 1
         return exact
     step = convert_step(Fraction(1, 10**quantity.places), quantity.unit, unit)
+    if quantity.dimension is Dimension.TEMPERATURE:
+        return places_for_step(step)
     return max(places_for_step(step), *[places_for_value(number) for number in numbers])
 
 
@@ -139,7 +145,7 @@ def _known(number: Fraction | None) -> Fraction:
 
 def _even(shown: _Shown) -> bool:
     nominal = _known(shown.nominal)
-    return _known(shown.high) - nominal == nominal - _known(shown.low) != 0
+    return _known(shown.high) - nominal == nominal - _known(shown.low)
 
 
 def _spell_typed(quantity: Quantity) -> str:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from authoring.quantities.numerals import write_numeral
 from authoring.quantities.quantity import Form, Quantity
-from authoring.quantities.units import UNITS, Dimension
+from authoring.quantities.units import Dimension
+
+LONGEST_NUMBER = 18
+"""The most characters of one number: far more than a gauge shows, few enough to stay readable."""
 
 _NEVER_NEGATIVE = frozenset(
     {Dimension.TORQUE, Dimension.VOLUME, Dimension.MASS, Dimension.TIME, Dimension.COUNT, Dimension.FORCE},
@@ -13,6 +15,8 @@ _NEVER_NEGATIVE = frozenset(
 
 def unsound(quantity: Quantity) -> tuple[str, str] | None:
     """Return reason and cure when the quantity cannot be meant, or None when it can."""
+    if max(map(len, quantity.typed)) > LONGEST_NUMBER:
+        return "The number has more digits than any gauge.", "Write the digits that are measured."
     low, high = quantity.low, quantity.high
     if low is not None and high is not None and low >= high:
         return _no_window(quantity)
@@ -34,15 +38,11 @@ def _below_zero_cure(quantity: Quantity) -> str:
 
 
 def _no_window(quantity: Quantity) -> tuple[str, str]:
-    symbol = quantity.unit.symbol
-    first = quantity.typed[0]
+    first, *others = quantity.typed
+    unit = f" {quantity.unit.symbol}" if quantity.unit.symbol else ""
     if quantity.low == quantity.high:
-        reason = "A window without any width cannot be met."
-        return reason, f'Write the value alone, "{first} {symbol}".'.replace(
-            ' "', ' "'
-        ) if symbol else f'Write "{first}".'
-    last = quantity.typed[1]
+        return "A window without any width cannot be met.", f'Write the value alone: "{first}{unit}".'
     return (
         "The range is upside down: its first number is the larger one.",
-        f'Write the smaller number first: "{last} to {first} {symbol}".',
+        f'Write the smaller number first: "{others[0]} to {first}{unit}".',
     )

@@ -7,12 +7,12 @@ import re
 from authoring.quantities.grammar import UNEVEN
 from authoring.quantities.numerals import places_of, read_numeral
 from authoring.quantities.quantity import Form, Quantity
-from authoring.quantities.refused import RefusedError
+from authoring.quantities.refused import refuse
 from authoring.quantities.units import Dimension, Unit
 
 
 def read_tolerance(match: re.Match[str], unit: Unit) -> Quantity:
-    """Return the quantity of a matched text that has a tolerance; raises RefusedError."""
+    """Return the quantity of a matched text that has a tolerance; raises RefusedError from `refuse`."""
     nominal, digits = read_numeral(match["first"])
     even = match["uneven"] is None
     if even:
@@ -27,7 +27,7 @@ def read_tolerance(match: re.Match[str], unit: Unit) -> Quantity:
     if percent:
         if unit.dimension is Dimension.TEMPERATURE:
             reason = "A percentage of a temperature depends on where its scale starts."
-            raise RefusedError(reason, f'Write it in degrees, such as "± 5 {unit.symbol}".', *match.span("tail"))
+            refuse(reason, f'Write it in degrees, such as "± 5 {unit.symbol}".', match.span("tail"))
         plus, minus = abs(nominal) * plus / 100, abs(nominal) * minus / 100
     return Quantity(
         match.string,
@@ -50,9 +50,9 @@ def _sides(match: re.Match[str]) -> tuple[str, str, bool]:
     sides = UNEVEN.fullmatch(match["uneven"])
     if sides is None or (sides["sign"] == "+") == (sides["other_sign"] == "+"):
         reason = "Both sides of the tolerance have the same sign."
-        raise RefusedError(reason, 'Write one plus and one minus, such as "+2/-1".', *place)
+        refuse(reason, 'Write one plus and one minus, such as "+2/-1".', place)
     if sides["one_share"] and not sides["other_share"]:
-        raise RefusedError("Only one side of the tolerance is a percentage.", 'Write "+10/-5 %".', *place)
+        refuse("Only one side of the tolerance is a percentage.", 'Write "+10/-5 %".', place)
     one, other = sides["one"], sides["other"]
     plus, minus = (one, other) if sides["sign"] == "+" else (other, one)
     return plus, minus, sides["other_share"] is not None

@@ -182,7 +182,7 @@ SPELLINGS: Mapping[str, Unit] = MappingProxyType(_spellings())
 LOOKALIKE_SIGNS = str.maketrans({sign: right for sign, right in LOOKALIKES.items() if len(right) == 1})
 """The look-alike signs that are one character for one, for `str.translate`."""
 
-_LOOKALIKES = str.maketrans(LOOKALIKES)
+_LOOKALIKES = str.maketrans(dict(LOOKALIKES))
 
 
 def plain_spelling(spelling: str) -> str:
