@@ -43,7 +43,7 @@ def decode(file: str, content: bytes) -> tuple[str, list[Diagnostic]]:
         text = content.decode("utf-8").removeprefix("\ufeff")
     except UnicodeDecodeError as error:
         return "", [_bad_byte(file, content, error.start)]
-    return text, forbidden(Lines(file, text))
+    return text, _forbidden(Lines(file, text)) if FORBIDDEN.search(text) else []
 
 
 _SAVE = "In your editor, choose to save with the encoding UTF-8."
@@ -78,7 +78,7 @@ def _bad_byte(file: str, content: bytes, start: int) -> Diagnostic:
     )
 
 
-def forbidden(lines: Lines) -> list[Diagnostic]:
+def _forbidden(lines: Lines) -> list[Diagnostic]:
     """Return a finding for each forbidden character of a text, up to a number that still can be read."""
     findings = []
     for found in FORBIDDEN.finditer(lines.text):

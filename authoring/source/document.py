@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
@@ -12,9 +13,14 @@ if TYPE_CHECKING:
     from authoring.source.lines import Lines
 
 Path = tuple[str | int, ...]
+Nodes = Mapping["str | int", "Node"]
 
 FLOW = "{"
 BLOCK = "-"
+
+
+# What a list item and the root have in place of a key's offsets.
+NO_KEY = (-1, -1)
 
 
 class Node:
@@ -26,12 +32,12 @@ class Node:
 
     __slots__ = ("below", "end", "key_end", "key_start", "start", "style")
 
-    def __init__(self, key: tuple[int, int] | None, start: int, end: int, style: str) -> None:
-        self.key_start, self.key_end = key if key is not None else (-1, -1)
+    def __init__(self, key: tuple[int, int], start: int, end: int, style: str, below: Nodes) -> None:
+        self.key_start, self.key_end = key
         self.start = start
         self.end = end
         self.style = style
-        self.below: dict[str | int, Node] = {}
+        self.below = below
 
     @property
     def has_key(self) -> bool:

@@ -21,7 +21,7 @@ class Lines:
     def __init__(self, file: str, text: str) -> None:
         self.text = text
         self._file = file
-        self._starts = [0, *(found.end() for found in _BREAK.finditer(text))]
+        self._starts = [0, *[found.end() for found in _BREAK.finditer(text)]]
 
     def at(self, offset: int) -> tuple[int, int]:
         """Return line and column, both from 1, of a character offset; an offset outside is moved inside."""

@@ -38,10 +38,8 @@ def plain_value(text: str) -> str | int | float | bool | None:
     Raises:
         NumberLimitError: the number is too long, not finite, or too small to be told from zero.
     """
-    if text in _WORDS:
-        return _WORDS[text]
-    if text[0] not in _FIRST:
-        return text
+    if text[:1] not in _FIRST:
+        return _WORDS.get(text, text)
     found = _NUMBER.match(text)
     if found is None:
         return text

@@ -53,9 +53,11 @@ def _too_deep(lines: Lines, offset: int, _opened: int) -> Diagnostic:
 
 def _colon(lines: Lines, offset: int, _opened: int) -> Diagnostic:
     line_start = max(lines.text.rfind("\n", 0, offset), lines.text.rfind("\r", 0, offset)) + 1
-    if re.search(r":\s", lines.text[line_start:offset]):
+    before = lines.text[line_start:offset]
+    if re.search(r":\s", before):
         return _at(lines, offset, "A second colon with a space behind it stands on this line.", _QUOTE)
-    return _at(lines, offset, "A key stands here where none can stand.", _ALIGN)
+    finding = _at(lines, offset, "A key stands here where none can stand.", _ALIGN)
+    return replace(finding, span=lines.span(offset - len(before.lstrip()), offset)) if before.strip() else finding
 
 
 def _sign(lines: Lines, offset: int, _opened: int) -> Diagnostic:
@@ -114,8 +116,10 @@ def _other(lines: Lines, offset: int, problem: str) -> Diagnostic:
 
 
 def _at(lines: Lines, offset: int, message: str, cure: str, related: tuple[Related, ...] = ()) -> Diagnostic:
-    """Place a finding on one character; an offset behind the last visible one moves back onto it."""
+    """Place a finding on one character; an offset behind a line's end moves back onto the line."""
     last = max(len(lines.text.rstrip()) - 1, 0)
     offset = min(max(offset, 0), last)
+    while offset > 0 and lines.text[offset] in "\r\n":
+        offset -= 1
     span = lines.span(offset, min(offset + 1, len(lines.text)))
     return Diagnostic(names.YAML_SYNTAX, Severity.ERROR, message, span, cure, related)
