@@ -85,6 +85,7 @@ _FAMILIES: dict[str, Callable[[Lines, int, int], Diagnostic]] = {
     "cannot start any token": _sign,
     "expected key": _indent,
     "expected '-' indicator": _indent,
+    "expected <block end>": _indent,
 }
 
 _OTHER = {

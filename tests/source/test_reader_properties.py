@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Literal
 
 import ruamel.yaml
 import yaml
@@ -143,15 +143,13 @@ _DATA = st.dictionaries(
     _DATA, st.sampled_from([None, True, False]), st.sampled_from([None, '"', "'", "|", ">"]), st.sampled_from([20, 80])
 )
 def test_what_another_program_writes_is_read_back(
-    data: dict[str, Any], flow: bool | None, style: str | None, width: int
-) -> None:  # noqa: FBT001 - hypothesis passes by position
-    """Data written by PyYAML's emitter in any style gives the same data, with each scalar's place holding that scalar."""
-    numbers_quoted = style is not None
-    text = yaml.safe_dump(data, default_flow_style=flow, default_style=style, width=width, allow_unicode=True)
-    if numbers_quoted:
-        # A style for all scalars makes PyYAML add tags to those that are no text; there is nothing to compare then.
+    data: dict[str, Any], flow: Literal[True, False, None], style: str | None, width: int
+) -> None:
+    """What PyYAML's emitter writes in any style gives the same data, each scalar's place holding that scalar."""
+    if style is not None:
+        # A style for all scalars makes PyYAML add tags to those that are no text.
         data = _as_text(data)
-        text = yaml.safe_dump(data, default_flow_style=flow, default_style=style, width=width, allow_unicode=True)
+    text = yaml.safe_dump(data, default_flow_style=flow, default_style=style, width=width, allow_unicode=True)
     document = check(text.encode())
     assert document is not None, text
     assert document.data == data
