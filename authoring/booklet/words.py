@@ -16,10 +16,14 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Named:
-    """A thing called by its name; `target` is the anchor in this booklet it points to, or empty."""
+    """A thing called by its name; `target` is the anchor in this booklet it points to, or empty.
+
+    `turn_to` prints the page of the target beside the name on paper: for a reference the reader has to follow.
+    """
 
     text: str
     target: str = ""
+    turn_to: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,151 @@
+"""The page rules, measured in the finished layout: what must be read together stands together.
+
+Sources: S5 and Y1 (caution, step, torque and record box without turning the page), F1 (figure at its words).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from authoring.booklet.blocks import Block, Booklet, Caution, Chapter, Checkpoint, End, Figure, Step, TorqueCallout
+from authoring.render.landing import Spot
+from authoring.render.places import (
+    block_place,
+    caption_place,
+    heading_place,
+    picture_place,
+    placed_parts,
+    text_place,
+)
+
+Landing = Mapping[str, tuple[Spot, ...]]
+
+_HAIR = 1.0
+"""Boxes that miss by less than this many CSS px (0.26 mm) do not miss."""
+
+
+@dataclass(frozen=True, slots=True)
+class Parted:
+    """A broken page rule: the pages at fault, the id of the element, and the sentence that says what is wrong."""
+
+    pages: tuple[int, ...]
+    element: str
+    sentence: str
+
+
+def _pages(spots: tuple[Spot, ...]) -> tuple[int, ...]:
+    return tuple(spot.page for spot in spots)
+
+
+def _listed(pages: tuple[int, ...]) -> str:
+    numbers = [str(page) for page in pages]
+    if len(numbers) == 1:
+        return f"page {numbers[0]}"
+    return f"pages {', '.join(numbers[:-1])} and {numbers[-1]}"
+
+
+def _split(places: Landing, place: str, what: str) -> Iterator[Parted]:
+    """Yield a break when an element that must be whole is cut, or runs off the foot of its page."""
+    spots = places[place]
+    if len(spots) > 1:
+        yield Parted(_pages(spots), place, f"{what} is cut: it stands on {_listed(_pages(spots))}.")
+    elif spots[0].bottom > spots[0].limit + _HAIR:
+        yield Parted(_pages(spots), place, f"{what} runs off the foot of {_listed(_pages(spots))}.")
+
+
+def _apart(places: Landing, place: str, other: str, sentence: str) -> Iterator[Parted]:
+    """Yield a break when an element does not stand on the page where another one begins."""
+    here, there = places[place][-1].page, places[other][0].page
+    if here != there:
+        yield Parted((here, there), place, f"{sentence}: {_listed((here,))} and {_listed((there,))}.")
+
+
+def _caution_rules(places: Landing, step: Step) -> Iterator[Parted]:
+    text = text_place(step)
+    for message in step.cautions:
+        named = f"The {message.word} block of step {step.number}"
+        yield from _split(places, message.id, named)
+        yield from _apart(places, message.id, text, f"{named} is not on the page of the step's instruction")
+        spot, words = places[message.id][-1], places[text][0]
+        if spot.page == words.page and spot.bottom > words.top + _HAIR:
+            yield Parted((spot.page,), message.id, f"{named} does not stand above the step's instruction.")
+
+
+def _step_rules(places: Landing, step: Step) -> Iterator[Parted]:
+    text = text_place(step)
+    begins, words = places[step.id][0].page, places[text][0].page
+    if begins != words and not step.cautions:
+        yield Parted((begins, words), step.id, f"Step {step.number} begins on a page without its instruction.")
+    yield from _split(places, text, f"The instruction of step {step.number}")
+    yield from _caution_rules(places, step)
+    for placed in placed_parts(step):
+        match placed.part:
+            case TorqueCallout():
+                named = f"The torque of step {step.number}"
+            case Checkpoint():
+                named = f"The checkpoint of step {step.number}"
+            case Figure(number=number):
+                yield from _figure_near(places, step, placed.place, number)
+                continue
+            case _:
+                continue
+        yield from _split(places, placed.place, named)
+        yield from _apart(places, placed.place, text, f"{named} is not on the page of the instruction")
+
+
+def _figure_near(places: Landing, step: Step, place: str, number: str) -> Iterator[Parted]:
+    """F1: a figure stands on the page of the words that need it, or on the next."""
+    here, words = places[place][0].page, places[text_place(step)][0].page
+    if here - words > 1:
+        yield Parted((words, here), place, f"Figure {number} is more than a page away from step {step.number}.")
+
+
+def _figure_rules(places: Landing, block: Block) -> Iterator[Parted]:
+    figures = block.parts if isinstance(block, Step) else (block,)
+    for figure in figures:
+        if isinstance(figure, Figure):
+            yield from _split(places, picture_place(figure), f"Figure {figure.number}")
+            yield from _split(places, caption_place(figure), f"The caption of figure {figure.number}")
+            apart = f"Figure {figure.number} and its caption are on different pages"
+            yield from _apart(places, picture_place(figure), caption_place(figure), apart)
+
+
+def _end_rule(places: Landing, chapter: Chapter, place: str) -> Iterator[Parted]:
+    page = places[place][0].page
+    others = (
+        other
+        for other, spots in places.items()
+        if other not in (place, chapter.id) and any(spot.page == page for spot in spots)
+    )
+    if next(others, None) is None:
+        yield Parted((page,), place, "The line that ends the procedure stands alone on its page.")
+
+
+def _first_words(block: Block, place: str) -> str:
+    """Return the place of the words of a block that a caution above it guards."""
+    return text_place(block) if isinstance(block, Step) else place
+
+
+def _chapter_rules(places: Landing, chapter: Chapter) -> Iterator[Parted]:
+    marked = [(block_place(chapter, block, at), block) for at, block in enumerate(chapter.blocks, start=1)]
+    if marked:
+        apart = f"The heading “{chapter.title}” is not on the page of what it heads"
+        yield from _apart(places, heading_place(chapter), marked[0][0], apart)
+    for at, (place, block) in enumerate(marked):
+        yield from _figure_rules(places, block)
+        if isinstance(block, Caution):
+            named = f"The {block.word} block in “{chapter.title}”"
+            yield from _split(places, place, named)
+            for after, follower in marked[at + 1 : at + 2]:
+                apart = f"{named} is not on the page of what it guards"
+                yield from _apart(places, place, _first_words(follower, after), apart)
+        elif isinstance(block, Step):
+            yield from _step_rules(places, block)
+        elif isinstance(block, End):
+            yield from _end_rule(places, chapter, place)
+
+
+def broken_rules(booklet: Booklet, places: Landing) -> list[Parted]:
+    """Return every broken page rule of a laid-out booklet, in reading order."""
+    return [parted for chapter in booklet.chapters for parted in _chapter_rules(places, chapter)]

@@ -1,0 +1,33 @@
+"""The edition for paper: a tagged PDF, with the page rules measured in the layout that was written."""
+
+from __future__ import annotations
+
+from authoring.booklet.blocks import Booklet
+from authoring.render.page_rules import Parted, broken_rules
+from authoring.render.paged import as_paged_html
+
+__all__ = ["PangoMissing", "Parted", "as_pdf"]
+
+
+class PangoMissing(Exception):  # noqa: N818  # it names a state of the machine, not a fault of anybody
+    """The libraries that set text on a page are not installed; the message says which to install."""
+
+    def __init__(self) -> None:
+        super().__init__(
+            "A PDF needs the Pango and HarfBuzz libraries, which this machine lacks. "
+            "On Debian or Ubuntu: apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. "
+            "The HTML edition works without them."
+        )
+
+
+def as_pdf(booklet: Booklet) -> tuple[bytes, list[Parted]]:
+    """Return the booklet as PDF/UA-1 and every broken page rule.
+
+    A caller that gets a broken rule must not hand the pages out. Raises PangoMissing.
+    """
+    try:
+        from authoring.render.press import press  # noqa: PLC0415  # a third of a second, and needs Pango
+    except OSError as error:
+        raise PangoMissing from error
+    content, places = press(as_paged_html(booklet), booklet.assets)
+    return content, broken_rules(booklet, places)

@@ -1,0 +1,71 @@
+"""Names for the places of a page: what the templates mark and the page rules find again.
+
+A tilde parts a derived name from the id it comes from, so it never meets an id of the booklet itself.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from authoring.booklet.blocks import Block, Chapter, Checkpoint, Figure, Step, StepPart, TorqueCallout
+
+
+def block_place(chapter: Chapter, block: Block, index: int) -> str:
+    """Return the id a block is marked with: its own, or one made of the chapter's id and its index from 1."""
+    own = getattr(block, "id", "")
+    return str(own) if own else f"{chapter.id}~{index}"
+
+
+def heading_place(chapter: Chapter) -> str:
+    """Return the id of a chapter's heading."""
+    return f"{chapter.id}~heading"
+
+
+def text_place(step: Step) -> str:
+    """Return the id of a step's instruction."""
+    return f"{step.id}~text"
+
+
+def picture_place(figure: Figure) -> str:
+    """Return the id of a figure's picture."""
+    return f"{figure.id}~picture"
+
+
+def caption_place(figure: Figure) -> str:
+    """Return the id of a figure's caption."""
+    return f"{figure.id}~caption"
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedPart:
+    """A part of a step in the order it is set; `kept` when it must stay with the instruction on one page."""
+
+    place: str
+    part: StepPart
+    kept: bool
+
+
+def _rank(part: StepPart) -> int:
+    match part:
+        case TorqueCallout():
+            return 0
+        case Figure():
+            return 2
+        case _:
+            return 1
+
+
+def placed_parts(step: Step) -> tuple[PlacedPart, ...]:
+    """Order a step's parts for reading: torques at the words, figures last, the rest as it comes.
+
+    A step with a tall figure may need two pages. With the figures last, what is tightened, written down
+    and signed stays on the page of the instruction all the same.
+    """
+    ordered = sorted(step.parts, key=_rank)
+    last = max((at for at, part in enumerate(ordered) if isinstance(part, TorqueCallout | Checkpoint)), default=-1)
+    return tuple(
+        PlacedPart(
+            part.id if isinstance(part, Figure | Checkpoint) else f"{step.id}~part{at + 1}", part, kept=at <= last
+        )
+        for at, part in enumerate(ordered)
+    )

@@ -1,0 +1,109 @@
+"""Set a booklet's blocks into the one body that both editions share."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from authoring.booklet.blocks import Booklet, Caution, Figure, Step
+from authoring.booklet.words import Amount, Blank, Text
+from authoring.render import places
+from authoring.render.signs import sign_address
+
+HERE = Path(__file__).parent
+
+COLUMN = 640.0
+"""Width of the printed line in CSS px (170 mm), to which a figure's share refers."""
+
+TALLEST = 440.0
+"""Greatest height of a picture in CSS px: 116 mm, well under 60 % of a page, so that a step fits around it."""
+
+
+def kind(block: object) -> str:
+    """Name the class of a block or of a piece of text, for the templates to choose by."""
+    return type(block).__name__
+
+
+def plain(text: Text) -> str:
+    """Return the words of a text without their setting, for names that only assistive technology reads."""
+    return " ".join(
+        piece.first if isinstance(piece, Amount) else piece.unit if isinstance(piece, Blank) else piece.text
+        for piece in text
+    ).strip()
+
+
+def share(figure: Figure) -> str:
+    """Return the part of the line in percent that a picture takes: never enlarged, never over the tallest."""
+    widest = min(COLUMN, figure.width, TALLEST * figure.width / figure.height)
+    return f"{100 * widest / COLUMN:.1f}"
+
+
+def percents(widths: tuple[int, ...]) -> list[str]:
+    """Turn the columns' shares into percent."""
+    return [f"{100 * width / sum(widths):.1f}" for width in widths]
+
+
+def word_class(word: str) -> str:
+    """Turn a signal word into a class name."""
+    return re.sub(r"[^a-z]+", "-", word.lower())
+
+
+def may_be_opened(address: str) -> bool:
+    """Tell whether a link's address only ever opens a page or a letter, never runs anything."""
+    try:
+        return urlsplit(address).scheme in {"http", "https", "mailto"}
+    except ValueError:
+        return False
+
+
+def css_string(text: str) -> str:
+    """Quote a text for a style sheet: all but plain letters and digits as escapes, so no sign of it can act."""
+    return '"' + "".join(one if one.isascii() and one.isalnum() else f"\\{ord(one):x} " for one in text) + '"'
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(HERE / "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    for one in (kind, plain, share, percents, word_class, may_be_opened):
+        environment.filters[one.__name__] = one
+    for place in (places.heading_place, places.text_place, places.picture_place, places.caption_place):
+        environment.filters[place.__name__] = place
+    environment.filters["placed_parts"] = places.placed_parts
+    environment.globals["block_place"] = places.block_place
+    return environment
+
+
+def _signs(booklet: Booklet) -> set[str]:
+    blocks = [block for chapter in booklet.chapters for block in chapter.blocks]
+    messages = [block for block in blocks if isinstance(block, Caution)]
+    messages += [message for block in blocks if isinstance(block, Step) for message in block.cautions]
+    return {message.sign for message in messages if message.sign}
+
+
+def sheet(name: str, booklet: Booklet, values: dict[str, str]) -> str:
+    """Return a style sheet with its `@@NAME@@` marks replaced, and a rule for each sign the booklet uses."""
+    text = (HERE / "styles" / name).read_text(encoding="utf-8")
+    filled = re.sub(r"@@([a-z-]+)@@", lambda mark: values[mark[1]], text)
+    signs = "\n".join(
+        f'.sign-{sign} {{ background-image: url("{sign_address(sign)}") }}' for sign in sorted(_signs(booklet))
+    )
+    return f"{filled}\n{signs}"
+
+
+def set_page(template: str, booklet: Booklet, style: str, picture: Callable[[str], str]) -> str:
+    """Fill a page template: `picture` turns the name of an asset into the address its image is loaded from."""
+    # The style sheet is ours and every foreign word in it went through css_string: it must not be escaped again.
+    page = _environment().get_template(template)
+    return page.render(booklet=booklet, style=Markup(style), picture=picture) + "\n"  # noqa: S704  # as said above
