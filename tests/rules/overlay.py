@@ -1,4 +1,7 @@
-"""Examples of rules as whole libraries: an example replaces the top-level keys it names in a small sound library."""
+"""Examples of rules as whole libraries: an example replaces the top-level keys it names in a small sound library.
+
+A fence such as ```` ```yaml procedure without job time ```` leaves those top-level keys out.
+"""
 
 from __future__ import annotations
 
@@ -6,8 +9,10 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
+from authoring.source.images import Image, read_image
+
 BASE = Path(__file__).parent.parent / "base"
-FENCE = re.compile(r"^```yaml (shop|stock|equipment|procedure)[^\n]*\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+FENCE = re.compile(r"^```yaml ((?:shop|stock|equipment|procedure)(?: without [a-z -]+)?)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
 TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
 
@@ -25,6 +30,14 @@ def base_files() -> dict[str, bytes]:
     return {path.name: path.read_bytes() for path in sorted(BASE.iterdir())}
 
 
+def pictures() -> dict[str, Image | str]:
+    """Return the pictures of every example's library: one that can be shown and one that cannot."""
+    drawing = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30"><circle cx="20" cy="15" r="9"/></svg>'
+    contents = {"drop-box.svg": drawing, "broken.png": b"no picture at all"}
+    read = {file: read_image(file, content) for file, content in contents.items()}
+    return {file: reason if image is None else image for file, (image, reason) in read.items()}
+
+
 def chunks(text: str) -> dict[str, str]:
     """Split a file's text at its top-level keys."""
     starts = [match.start() for match in TOP_KEY.finditer(text)] + [len(text)]
@@ -37,13 +50,14 @@ def overlay(blocks: list[tuple[str, str]]) -> Example:
     """Lay examples, each a kind of file and its text, over the base library."""
     files = {name: content.decode() for name, content in base_files().items()}
     expected: list[tuple[str, int, str]] = []
-    for kind, text in blocks:
+    for head, text in blocks:
+        kind, _, dropped = head.partition(" without ")
         name = f"{kind}.yaml"
-        mine = chunks(text)
+        mine = {*chunks(text), *dropped.split()}
         kept = "".join(chunk for key, chunk in chunks(files[name]).items() if key not in mine)
-        head = kept if kept.endswith("\n") or not kept else kept + "\n"
-        files[name] = head + text
-        for place, line in enumerate(text.splitlines(), head.count("\n") + 1):
+        above = kept if kept.endswith("\n") or not kept else kept + "\n"
+        files[name] = above + text
+        for place, line in enumerate(text.splitlines(), above.count("\n") + 1):
             marked = MARK.search(line)
             expected += [(name, place, rule) for rule in (marked[1].split() if marked else [])]
     return Example({name: text.encode() for name, text in files.items()}, expected)
