@@ -5,6 +5,7 @@ A fence such as ```` ```yaml procedure without job time ```` leaves those top-le
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,7 +13,9 @@ from pathlib import Path
 from authoring.source.images import Image, read_image
 
 BASE = Path(__file__).parent.parent / "base"
-FENCE = re.compile(r"^```yaml ((?:shop|stock|equipment|procedure)(?: without [a-z -]+)?)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+FENCE = re.compile(
+    r"^```yaml ((?:shop|stock|equipment|procedure)(?: without [a-z -]+)?)\n(.*?)^```$", re.MULTILINE | re.DOTALL
+)
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
 TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
 
@@ -41,9 +44,7 @@ def pictures() -> dict[str, Image | str]:
 def chunks(text: str) -> dict[str, str]:
     """Split a file's text at its top-level keys."""
     starts = [match.start() for match in TOP_KEY.finditer(text)] + [len(text)]
-    return {
-        text[start : text.index(":", start)]: text[start:end] for start, end in zip(starts, starts[1:], strict=False)
-    }
+    return {text[start : text.index(":", start)]: text[start:end] for start, end in itertools.pairwise(starts)}
 
 
 def overlay(blocks: list[tuple[str, str]]) -> Example:
