@@ -12,7 +12,7 @@ FORBIDDEN = [
     "open " + "C:" + "\\Users\\ann",
     "--index-url https://" + "pypi." + "org/simple",
     "https://files." + "pythonhosted." + "org/packages/aa/x.whl",
-    '"resolved": "https://' + "registry." + 'npmjs.org/axe-core"',
+    '"resolved": "https://' + "registry." + "npmjs" + '.org/axe-core"',
     "deb http://" + "deb." + "debian.org/debian bookworm main",
 ]
 

@@ -103,8 +103,8 @@ def test_run_says_what_to_install_where_there_is_no_apt(run: Run) -> None:
     """On a system without apt-get and Python, the script names each thing that is missing and touches nothing."""
     told = run("demo")
     assert told.returncode == 1
-    assert "libharfbuzz-subset" in told.stderr
-    assert "python3-venv" in told.stderr
+    assert "(Debian's names): python3 python3-venv libpango-1.0-0" in told.stderr
+    assert "libpangoft2-1.0 and libharfbuzz-subset," in told.stderr
     assert "Traceback" not in told.stderr
 
 
