@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Iterable, Iterator, Mapping
 
 from authoring.model.things import Equipment, When
+
+LIMIT = 4096
+"""How many combinations of features are tried for one question; twelve features of two values make as many."""
 
 
 def may_hold(when: When, selection: Mapping[str, str]) -> bool:
@@ -32,6 +36,48 @@ def fitments(equipment: Equipment, covers: When, features: Iterable[str]) -> Ite
         fitment = dict(zip(mentioned, picked, strict=True))
         if not any(_happens(never, fitment) for never in equipment.never):
             yield fitment
+
+
+def concerned(equipment: Equipment, features: Iterable[str]) -> set[str]:
+    """Return the named features and all that declared impossible combinations tie to them."""
+    found = set(features)
+    tied = [set(never) for never in equipment.never]
+    while new := [never for never in tied if never & found and not never <= found]:
+        found = found.union(*new)
+    return found
+
+
+def combinations(equipment: Equipment, covers: When, features: Iterable[str]) -> int:
+    """Return how many combinations `fitments` goes through."""
+    wanted = set(features)
+    return math.prod(len(values) for feature, values in covered(equipment, covers).items() if feature in wanted)
+
+
+def together(*whens: When) -> When:
+    """Return the one condition that holds where all of these hold; no value may be left of a feature."""
+    joined: dict[str, tuple[str, ...]] = {}
+    for when in whens:
+        for feature, values in when.items():
+            joined[feature] = tuple(value for value in joined.get(feature, values) if value in values)
+    return joined
+
+
+def possible(equipment: Equipment, when: When) -> bool:
+    """Tell whether any fitment of the equipment meets `when`.
+
+    Beyond LIMIT combinations the answer is yes; ask `too_many` to tell.
+    """
+    if not all(when.values()):
+        return False
+    features = concerned(equipment, when)
+    if combinations(equipment, when, features) > LIMIT:
+        return True
+    return any(True for _ in fitments(equipment, when, features))
+
+
+def too_many(equipment: Equipment, covers: When, features: Iterable[str]) -> bool:
+    """Tell whether a question about these features has more combinations than are tried."""
+    return combinations(equipment, covers, concerned(equipment, features)) > LIMIT
 
 
 def _happens(never: When, fitment: Mapping[str, str]) -> bool:

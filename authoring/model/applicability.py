@@ -1,0 +1,77 @@
+"""Every place where a library says for which fitments something holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from authoring.diagnostics.diagnostic import Span
+from authoring.model.procedure import Procedure
+from authoring.model.things import Equipment, Shop, When
+from authoring.source.document import Where
+
+
+@dataclass(frozen=True, slots=True)
+class Applicability:
+    """One `when`, `covers` or `never`, and the `when` of the section around it (empty where there is none)."""
+
+    when: When
+    where: Where
+    keys: tuple[str | int, ...]
+    around: When
+
+    @property
+    def span(self) -> Span:
+        """The stretch of the whole condition."""
+        return self.where.of(*self.keys)
+
+    def feature_span(self, feature: str) -> Span:
+        """The stretch of the name of one feature."""
+        return self.where.key(*self.keys, feature)
+
+    def value_span(self, feature: str, place: int) -> Span:
+        """The stretch of one value of a feature, counted from 0."""
+        return self.where.of(*self.keys, feature, place)
+
+
+_ALL: When = {}
+_WHEN = ("when",)
+
+
+def of_procedure(procedure: Procedure) -> Iterator[Applicability]:
+    """Yield what a procedure says about fitments, in order; `covers` comes first."""
+    yield from _some(procedure.covers, procedure.where, ("covers",))
+    for message in procedure.safety.values():
+        yield from _some(message.when, message.where)
+    for choice in procedure.choices.values():
+        for part in choice.parts:
+            yield from _some(part.when, part.where)
+    for section in procedure.sections:
+        yield from _some(section.when, section.where)
+        for step in section.steps:
+            yield from _some(step.when, step.where, around=section.when)
+
+
+def of_equipment(equipment: Equipment) -> Iterator[Applicability]:
+    """Yield what an equipment file says about fitments: its things first, then what never occurs."""
+    for item in equipment.items.values():
+        yield from _some(item.when, item.where)
+    for group in equipment.fasteners.values():
+        yield from _some(group.when, group.where)
+    for fluid in equipment.fluids.values():
+        yield from _some(fluid.when, fluid.where)
+    for place, never in enumerate(equipment.never):
+        yield from _some(never, equipment.where, ("never", place))
+
+
+def of_shop(shop: Shop) -> Iterator[Applicability]:
+    """Yield what the shared safety messages say about fitments."""
+    for message in shop.safety.values():
+        yield from _some(message.when, message.where)
+
+
+def _some(
+    when: When, where: Where, keys: tuple[str | int, ...] = _WHEN, around: When = _ALL
+) -> Iterator[Applicability]:
+    if when:
+        yield Applicability(when, where, keys, around)
