@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from authoring.quantities.numerals import NUMBER, write_numeral
+from authoring.quantities.numerals import LONGEST_NUMBER, NUMBER, write_numeral
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +20,6 @@ class Told:
     instead: tuple[str, ...] = ()
 
 
-_MANY_DIGITS = 16
 _FULL = "Write the number out in full, digits and one point only."
 
 
@@ -85,7 +84,7 @@ _FRACTION = (
     r"(?<![0-9./])(?:(?P<whole>[0-9]{1,6})[\s-]{1,3})?(?P<above>[0-9]{1,6})\s?[/⁄]\s?(?P<below>[0-9]{1,6})(?![0-9])"
     r"|(?<![0-9./])(?P<whole_glyph>[0-9]{1,6})?[\s-]?(?P<glyph>[½¼¾⅛⅜⅝⅞])"
 )
-_SUM = r"[0-9]\s*+(?:\*\*|\^|[×*x]\s*+[0-9])\s*+[0-9]*+|[⁰¹⁴⁵⁶⁷⁸⁹]"
+_SUM = r"[0-9]++\s*+(?:\*\*|\^|[×*x]\s*+[0-9])\s*+[0-9]*+|[⁰¹⁴⁵⁶⁷⁸⁹]"
 _APPROXIMATE = r"(?i)^\s*+(?:[~≈]|(?:about|approx|approximately|ca|circa|around)\b\.?)"
 _BEHIND = r"(?i)(?:(?<=[^\W\d_] )(?P<word>min(?:imum)?|max(?:imum)?)|(?<=[0-9] )(?P<most>max(?:imum)?))\.?\s*$"
 
@@ -94,10 +93,13 @@ FAULTS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], Told]], ...] = tu
     for pattern, tell in (
         (_UNSEEN, _always("There is a character here that cannot be seen.", "Delete it and type the text again.")),
         (r"(?:(?![0-9])\d)++", _digits),
-        (rf"[0-9]{{{_MANY_DIGITS},}}+", _always("The number has more digits than any gauge.", _FULL)),
+        (
+            rf"[0-9]{{{LONGEST_NUMBER + 1},}}+",
+            _always("The number has more digits than any gauge.", "Write the digits that can be measured."),
+        ),
         (r"[0-9]++(?:,[0-9]++)++", _comma),
         (_FRACTION, _fraction),
-        (r"[0-9]\s?[eE][-+\u2212]?[0-9]++", _always("A power of ten is not read here.", _FULL)),
+        (r"[0-9]++\s?[eE][-+\u2212]?[0-9]++", _always("A power of ten is not read here.", _FULL)),
         (_SUM, _always("A sum is not worked out here.", _FULL)),
         (r"(?i)\b(?:inf|infinity|nan)\b|∞", _always("This is not a number that can be measured.", _FULL)),
         (

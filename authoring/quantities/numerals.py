@@ -6,6 +6,9 @@ from fractions import Fraction
 
 MINUS = "\u2212"
 GROUP = "\u202f"
+LONGEST_NUMBER = 16
+"""The most characters of one number: far more than a gauge shows, few enough to stay readable."""
+
 _SIGNS = "-+" + MINUS
 _THREE = 3
 _UNGROUPED = 4  # SP 811, 10.5.3: four digits on one side of the point are customarily left together

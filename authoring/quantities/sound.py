@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
+from authoring.quantities.numerals import LONGEST_NUMBER
 from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.units import Dimension
-
-LONGEST_NUMBER = 18
-"""The most characters of one number: far more than a gauge shows, few enough to stay readable."""
 
 _NEVER_NEGATIVE = frozenset(
     {Dimension.TORQUE, Dimension.VOLUME, Dimension.MASS, Dimension.TIME, Dimension.COUNT, Dimension.FORCE},
@@ -16,7 +14,7 @@ _NEVER_NEGATIVE = frozenset(
 def unsound(quantity: Quantity) -> tuple[str, str] | None:
     """Return reason and cure when the quantity cannot be meant, or None when it can."""
     if max(map(len, quantity.typed)) > LONGEST_NUMBER:
-        return "The number has more digits than any gauge.", "Write the digits that are measured."
+        return "The number has more digits than any gauge.", "Write the digits that can be measured."
     low, high = quantity.low, quantity.high
     if low is not None and high is not None and low >= high:
         return _no_window(quantity)
