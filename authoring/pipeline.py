@@ -9,13 +9,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from authoring.booklet.blocks import Booklet
-from authoring.booklet.compose import compose
-from authoring.diagnostics.diagnostic import Diagnostic, in_order
+from authoring.diagnostics.diagnostic import Diagnostic, Severity, in_order
 from authoring.model.build import build_library
 from authoring.model.library import Library
+from authoring.render.pdf import PangoMissing, as_pdf
 from authoring.rules.rule import run_rules
+from authoring.source.document import Document
 from authoring.source.images import Image, read_image
 from authoring.source.reader import read_document
+
+__all__ = ["Checked", "PangoMissing", "check", "compose", "html", "pdf"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,22 +36,43 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
     `files` are the contents by path inside the library; `unread` tells of those that could not be opened.
     """
     findings = list(unread)
-    documents, images = [], dict[str, Image | str]()
+    documents: list[Document] = []
+    images: dict[str, Image | str] = {}
+    partial = bool(unread)
     for path, content in files.items():
         if path.endswith((".yaml", ".yml")):
             document, wrong = read_document(path, content)
             findings += wrong
             documents += [document] if document is not None else []
+            partial |= document is None
         else:
             image, reason = read_image(path, content)
             images[path] = image if image is not None else reason
-    texts = sum(path.endswith((".yaml", ".yml")) for path in files)
-    library, wrong = build_library(documents, images, partial=bool(unread) or len(documents) < texts)
+    library, wrong = build_library(documents, images, partial=partial)
     findings += wrong
     findings += run_rules(library)
     return Checked(library, in_order(findings), {document.file: document.text for document in documents})
 
 
-def booklet(checked: Checked, number: str, selection: Mapping[str, str]) -> Booklet:
-    """Compose the booklet of one procedure for the fitments that `selection` leaves."""
-    return compose(checked.library, checked.library.procedures[number], selection)
+def compose(checked: Checked, number: str, selection: Mapping[str, str]) -> Booklet:
+    """Compose the booklet of one procedure of a library without errors, for the fitments `selection` leaves."""
+    from authoring.booklet import compose as booklet  # noqa: PLC0415  # CommonMark: 40 ms that checking need not pay
+
+    return booklet.compose(checked.library, checked.library.procedures[number], selection)
+
+
+def html(checked: Checked, number: str, selection: Mapping[str, str]) -> str:
+    """Return one booklet as a single HTML file."""
+    from authoring.render.html import as_html  # noqa: PLC0415  # templates: 50 ms that checking need not pay
+
+    return as_html(compose(checked, number, selection))
+
+
+def pdf(checked: Checked, number: str, selection: Mapping[str, str]) -> tuple[bytes, list[Diagnostic]]:
+    """Return one booklet as PDF, and a finding for each page rule that its layout breaks; raises PangoMissing."""
+    content, parted = as_pdf(compose(checked, number, selection))
+    where = checked.library.procedures[number].where
+    return content, [
+        Diagnostic("parted-pages", Severity.ERROR, one.sentence, where.span, "Shorten the step, or split it.")
+        for one in parted
+    ]

@@ -48,6 +48,7 @@ class ActionKind:
     `words` are the verbs a step's text may use for it, the first being the plain one.
     `says` makes the text of a step that has none; `{what}` and each role's name stand for the things named.
     `torque` marks the action that brings fasteners to their torque.
+    `undoes` names the actions after which this one brings the thing back; the closing count pairs them.
     `ways` is the closed list of ways a checkpoint is met; an action with ways is a checkpoint.
     """
 
@@ -58,6 +59,7 @@ class ActionKind:
     torque: bool = False
     counted: bool = False
     ways: tuple[str, ...] = ()
+    undoes: tuple[str, ...] = ()
     name: str = ""
 
     @property

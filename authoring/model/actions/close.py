@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("close", "latch", "swing shut", "shut"),
     says="Close {what}.",
     what=Role("What is closed.", frozenset({Kind.ITEM})),
+    undoes=("open",),
 )

@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("connect", "plug in", "join"),
     says="Connect {what}.",
     what=Role("What is joined.", frozenset({Kind.ITEM})),
+    undoes=("disconnect",),
 )

@@ -1,0 +1,109 @@
+"""Which procedures, sections and steps one booklet holds, and the number of each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from authoring.model.fitments import may_hold
+from authoring.model.library import Library, Scope
+from authoring.model.procedure import Action, Procedure, Section, Step
+from authoring.model.things import When
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A step in its place: the number it is printed under and the anchor that leads there."""
+
+    step: Step
+    section: Section
+    number: str
+    anchor: str
+
+
+class Volume:
+    """One procedure inside a booklet: the main one (letter "") or one that it carries out (A, B ...)."""
+
+    def __init__(self, scope: Scope, letter: str, selection: Mapping[str, str]) -> None:
+        self.scope = scope
+        self.procedure = scope.procedure
+        self.letter = letter
+        self.selection = selection
+
+    @property
+    def anchor(self) -> str:
+        """The anchor of the whole procedure."""
+        return f"annex-{self.letter.lower()}" if self.letter else "work"
+
+    @cached_property
+    def sections(self) -> tuple[tuple[Section, str, tuple[Placed, ...]], ...]:
+        """Each section that has steps for the selection: the section, its anchor, its steps in their places."""
+        found = []
+        count = 0
+        for place, section in enumerate(self.procedure.sections, 1):
+            steps = []
+            for step in section.steps:
+                if self.holds(section.when) and self.holds(step.when):
+                    count += 1
+                    number = f"{self.letter}{count}"
+                    steps.append(Placed(step, section, number, f"step-{number.lower()}"))
+            if steps:
+                found.append((section, f"section-{self.letter.lower()}{place}", tuple(steps)))
+        return tuple(found)
+
+    def holds(self, when: When) -> bool:
+        """Tell whether something belongs to a booklet for this selection."""
+        return may_hold(when, self.selection)
+
+    def steps(self) -> Iterator[Placed]:
+        """Yield the steps in order."""
+        for _, _, steps in self.sections:
+            yield from steps
+
+    def actions(self) -> Iterator[tuple[Placed, Action]]:
+        """Yield every action with its step, in order."""
+        for placed in self.steps():
+            for action in placed.step.actions:
+                yield placed, action
+
+
+class Plan:
+    """A booklet's procedures: the main one first, then each one carried out on the way, once."""
+
+    def __init__(self, library: Library, procedure: Procedure, selection: Mapping[str, str]) -> None:
+        self.library = library
+        self.selection = selection
+        self.volumes = self._volumes(procedure)
+        self.main = self.volumes[0]
+
+    def _volumes(self, procedure: Procedure) -> tuple[Volume, ...]:
+        found = [Volume(self.library.scope(procedure), "", self.selection)]
+        for volume in found:  # the list grows while it is walked: a procedure carried out may carry out others
+            for number in carried_out(volume):
+                if number not in {one.procedure.number for one in found}:
+                    letter = _letters(len(found))
+                    found.append(Volume(self.library.scope(self.library.procedures[number]), letter, self.selection))
+        return tuple(found)
+
+    def volume_of(self, number: str) -> Volume | None:
+        """Return the volume of a procedure, if this booklet holds it."""
+        return next((volume for volume in self.volumes if volume.procedure.number == number), None)
+
+
+def carried_out(volume: Volume) -> Iterator[str]:
+    """Yield the numbers of the procedures that a volume's steps or outcomes lead into and back from."""
+    for _, action in volume.actions():
+        if action.kind.name == "carry-out":
+            yield from action.what
+        for outcome in action.outcomes:
+            if outcome.then == "do" and outcome.to is not None:
+                yield outcome.to
+
+
+def _letters(place: int) -> str:
+    letters = ""
+    while place:
+        place, rest = divmod(place - 1, 26)
+        letters = chr(ord("A") + rest) + letters
+    return letters

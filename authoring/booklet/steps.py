@@ -1,0 +1,136 @@
+"""Sections and steps to chapters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from authoring.booklet.blocks import Aside, Block, Caution, Chapter, Choice, ChoiceRow, Figure, Step, StepPart
+from authoring.booklet.cautions import cautions
+from authoring.booklet.checkpoints import checkpoint
+from authoring.booklet.plan import Placed, Volume
+from authoring.booklet.torques import callouts
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Inline, Paragraph, Passage, Text, Words
+from authoring.model import procedure as written
+from authoring.model.library import Scope
+from authoring.model.things import Fluid, Item, Part, When
+
+
+def chapters(volume: Volume, wording: Wording, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[Chapter]:
+    """Yield a chapter for each section that has steps; `figures` gives each figure and the step that shows it."""
+    shown: set[str] = set()
+    for section, anchor, steps in volume.sections:
+        blocks: list[Block] = list(cautions(section.safety, anchor, volume, wording))
+        blocks += wording.passage(section.intro)
+        blocks += [_step(placed, volume, wording, figures, shown) for placed in steps]
+        applies = wording.applies(section.when)
+        level = 2 if volume.letter else 1
+        yield Chapter(anchor, "", section.title, level, tuple(blocks), applies)
+
+
+def _step(
+    placed: Placed, volume: Volume, wording: Wording, figures: Mapping[str, tuple[Figure, str]], shown: set[str]
+) -> Step:
+    step = placed.step
+    return Step(
+        id=placed.anchor,
+        number=placed.number,
+        applies=wording.applies(step.when),
+        cautions=_cautions(placed, volume, wording),
+        text=wording.line(step.text),
+        parts=(
+            *_asides_before(placed, volume, wording, shown),
+            *_figures(placed, figures),
+            *_of_actions(placed, volume, wording),
+            *_asides_after(step, wording),
+        ),
+    )
+
+
+def _cautions(placed: Placed, volume: Volume, wording: Wording) -> tuple[Caution, ...]:
+    return cautions(placed.step.safety, placed.anchor, volume, wording)
+
+
+def _of_actions(placed: Placed, volume: Volume, wording: Wording) -> Iterator[StepPart]:
+    checks = 0
+    for action in placed.step.actions:
+        for name in action.what:
+            thing = volume.scope.things[name].thing
+            if isinstance(thing, written.Choice):
+                yield choice_block(thing, placed.anchor, volume, wording)
+        if action.kind.torque:
+            yield from callouts(action, volume, wording)
+        if action.kind.checkpoint:
+            checks += 1
+            yield checkpoint(action, f"{placed.anchor}-k{checks}", volume.scope, wording)
+
+
+def choice_block(choice: written.Choice, anchor: str, volume: Volume, wording: Wording) -> Choice:
+    """Return the block that says which of several parts is the right one, for the selection."""
+    rows = []
+    for one in choice.parts:
+        part = volume.scope.things[one.part].thing
+        if volume.holds(one.when) and isinstance(part, Part):
+            rows.append(ChoiceRow(part.name, part.number, _decides(one, wording), wording.line(one.tell)))
+    return Choice(f"{anchor}-{choice.id}", choice.name, wording.line(choice.question), tuple(rows))
+
+
+def _decides(part: written.ChoicePart, wording: Wording) -> Text:
+    told: list[Inline] = []
+    if part.when:
+        told.append(Words(wording.applies(part.when).removeprefix("Only ") or "this vehicle"))
+    if part.size is not None:
+        told += [Words(", "), wording.amount(part.size)] if told else [wording.amount(part.size)]
+    return tuple(told)
+
+
+def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[StepPart]:
+    for name in placed.step.figures:
+        figure, first = figures[name]
+        if first == placed.anchor:
+            yield figure
+        else:
+            yield Aside("See", (Paragraph((Words(f"figure {figure.number}, {figure.title}"),)),))
+
+
+def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[Aside]:
+    step = placed.step
+    if step.uses:
+        yield Aside("With", _listed([wording.named(name) for name in step.uses]))
+    for name in dict.fromkeys(name for action in step.actions for _, name in action.names()):
+        thing = volume.scope.things[name].thing
+        if isinstance(thing, Item) and thing.place and name not in shown:
+            shown.add(name)
+            yield Aside("Where", (Paragraph((Words(f"{thing.name}: {thing.place}"),)),))
+    yield from _fluids(step, volume.scope, wording)
+
+
+def _fluids(step: written.Step, scope: Scope, wording: Wording) -> Iterator[Aside]:
+    for action in step.actions:
+        for name in action.what:
+            fluid = scope.things[name].thing
+            if isinstance(fluid, Fluid) and action.kind.name in {"fill", "top-up"}:
+                words: list[Inline] = [Words(fluid.kind)]
+                if fluid.capacity is not None and fluid.capacity.value is not None:
+                    words += [Words("; the dry system holds "), wording.amount(fluid.capacity.value)]
+                yield Aside("Fluid", (Paragraph(tuple(words)),))
+
+
+def _asides_after(step: written.Step, wording: Wording) -> Iterator[Aside]:
+    if step.why:
+        yield Aside("Why", wording.passage(step.why))
+    if step.tip:
+        yield Aside("Tip", wording.passage(step.tip))
+
+
+def _listed(entries: list[Text]) -> Passage:
+    words: list[Inline] = []
+    for entry in entries:
+        words += [Words(", "), *entry] if words else entry
+    return (Paragraph(tuple(words)),)
+
+
+def decided_by(when: When, wording: Wording) -> str:
+    """Return for which vehicles a line of a list counts, in brackets, or nothing."""
+    told = wording.applies(when)
+    return f" ({told[0].lower()}{told[1:]})" if told else ""

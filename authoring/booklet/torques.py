@@ -1,0 +1,90 @@
+"""Torque callouts: at the step, and gathered in one table."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from authoring.booklet.blocks import Cell, LimitRow, Table, TorqueCallout
+from authoring.booklet.plan import Plan, Volume
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Named, Text, Words
+from authoring.model.procedure import Action
+from authoring.model.things import FastenerGroup, Item
+from authoring.quantities.quantity import Form, Quantity
+from authoring.quantities.show import limits, spell
+
+NOMINAL_ONLY = "The source gives no limits; this is its nominal value."
+
+
+def callouts(action: Action, volume: Volume, wording: Wording) -> Iterator[TorqueCallout]:
+    """Yield the callout of each fastener group an action tightens."""
+    for name in action.what:
+        group = volume.scope.things[name].thing
+        if isinstance(group, FastenerGroup) and group.torque is not None and group.torque.value is not None:
+            quantity = group.torque.value
+            yield TorqueCallout(
+                fasteners=group.name,
+                count=group.count,
+                thread=_thread(group),
+                rows=_rows(quantity, wording),
+                source=wording.source(group.torque),
+                note=NOMINAL_ONLY if quantity.form is Form.VALUE else "",
+                applies=wording.applies(group.when),
+            )
+
+
+def _thread(group: FastenerGroup) -> str:
+    told = [group.thread]
+    if group.strength:
+        told.append(f"class {group.strength}")
+    if group.length is not None:
+        told.append(f"{spell(group.length)} long")
+    return ", ".join(told)
+
+
+def _rows(quantity: Quantity, wording: Wording) -> tuple[LimitRow, ...]:
+    rows = []
+    for unit in wording.units(quantity):
+        shown = limits(quantity, unit)
+        rows.append(LimitRow(shown.unit, shown.low, shown.nominal, shown.high))
+    return tuple(rows)
+
+
+def torque_table(plan: Plan, wordings: dict[str, Wording]) -> Table:
+    """Return every torque of the booklet in one table, in the order of the steps."""
+    places: dict[str, tuple[FastenerGroup, Wording, list[tuple[str, str]]]] = {}
+    for volume in plan.volumes:
+        for placed, action in volume.actions():
+            for name in action.what if action.kind.torque else ():
+                group = volume.scope.things[name].thing
+                if isinstance(group, FastenerGroup):
+                    wording = wordings[volume.procedure.number]
+                    places.setdefault(name, (group, wording, []))[2].append((placed.number, placed.anchor))
+    return Table(
+        id="torque-table",
+        title="Every torque of this job",
+        heads=("Fasteners", "Count", "Thread", "Torque", "Steps"),
+        rows=tuple(_row(group, wording, steps, plan) for group, wording, steps in places.values()),
+        widths=(26, 8, 26, 28, 12),
+        empty="Nothing is tightened to a torque.",
+        numeric=(1,),
+    )
+
+
+def _row(group: FastenerGroup, wording: Wording, steps: list[tuple[str, str]], plan: Plan) -> tuple[Cell, ...]:
+    torque: Text = (Words("as the step says"),)
+    if group.torque is not None and group.torque.value is not None:
+        torque = (wording.amount(group.torque.value),)
+    equipment = plan.main.scope.equipment
+    item = equipment.items.get(group.on or "") if equipment is not None else None
+    name: Text = (Words(group.name, "strong"), *_holds(item), *_only(wording.applies(group.when)))
+    where = tuple(part for number, anchor in steps for part in (Named(number, anchor), Words(", ")))[:-1]
+    return tuple(Cell(text) for text in (name, (Words(str(group.count)),), (Words(_thread(group)),), torque, where))
+
+
+def _holds(item: Item | None) -> Text:
+    return (Words(f", on the {item.name}"),) if item is not None else ()
+
+
+def _only(applies: str) -> Text:
+    return (Words(f" ({applies})"),) if applies else ()

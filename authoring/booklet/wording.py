@@ -1,0 +1,95 @@
+"""Names and quantities to the words a reader sees."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from authoring.booklet import markup
+from authoring.booklet.plan import Plan, Volume
+from authoring.booklet.words import Amount, Inline, Named, Passage, Text, Words
+from authoring.model.action_kind import Kind
+from authoring.model.fitments import applies
+from authoring.model.library import Named as Thing
+from authoring.model.things import Specification, Value, When
+from authoring.quantities.quantity import Quantity
+from authoring.quantities.show import dual
+from authoring.quantities.units import Dimension, Unit
+
+
+class Wording:
+    """Turns the texts of one procedure into running words, for one booklet."""
+
+    def __init__(self, plan: Plan, volume: Volume, figures: Mapping[str, tuple[str, str]]) -> None:
+        """Take the booklet's plan, the procedure whose words these are, and figure ids to (number, anchor)."""
+        self._plan = plan
+        self._volume = volume
+        self._figures = figures
+        shop = plan.library.shop
+        self._units: Mapping[Dimension, tuple[Unit, ...]] = shop.units if shop is not None else {}
+
+    def line(self, text: str) -> Text:
+        """Return one run of words."""
+        return markup.line(text, self.named)
+
+    def passage(self, text: str | None) -> Passage:
+        """Return paragraphs and lists; nothing for no text."""
+        return markup.passage(text, self.named) if text else ()
+
+    def plain(self, name: str) -> str:
+        """Return the words for a thing as plain characters."""
+        return markup.said(self.named(name))
+
+    def named(self, name: str) -> Text:
+        """Return the words for a thing called by its short name."""
+        thing = self._volume.scope.things[name]
+        match thing.kind:
+            case Kind.VALUE:
+                return (self.amount_of(thing),)
+            case Kind.FIGURE:
+                number, anchor = self._figures.get(name, ("", ""))
+                return (Named(f"figure {number}" if number else thing.words, anchor),)
+            case Kind.STEP | Kind.SECTION | Kind.PROCEDURE:
+                return (self._pointer(thing),)
+            case _:
+                return (Named(thing.words),)
+
+    def _pointer(self, thing: Thing) -> Inline:
+        if thing.kind is Kind.PROCEDURE:
+            volume = self._plan.volume_of(thing.id)
+            place = f" (annex {volume.letter})" if volume is not None and volume.letter else ""
+            return Named(f"{thing.words}{place}", volume.anchor if volume is not None else "")
+        for section, anchor, steps in self._volume.sections:
+            if section.id == thing.id:
+                return Named(f"“{section.title}”", anchor)
+            for placed in steps:
+                if placed.step.id == thing.id:
+                    return Named(f"step {placed.number}", placed.anchor)
+        return Words("a step that this booklet does not need")
+
+    def amount_of(self, thing: Thing) -> Inline:
+        """Return the quantity of a named value."""
+        value = thing.thing
+        quantity = value.specification.value if isinstance(value, Value) else None
+        return self.amount(quantity) if quantity is not None else Words(thing.words)
+
+    def amount(self, quantity: Quantity) -> Amount:
+        """Return a quantity in the shop's units."""
+        return Amount(*dual(quantity, self.units(quantity)))
+
+    def units(self, quantity: Quantity) -> tuple[Unit, ...]:
+        """Return the shop's units for what a quantity measures; its own unit where the shop names none."""
+        return self._units.get(quantity.dimension) or (quantity.unit,)
+
+    def source(self, specification: Specification) -> str:
+        """Return where a value comes from, in words."""
+        source = self._volume.scope.sources.get(specification.source or "")
+        if source is None:
+            return ""
+        edition = f", {source.edition}" if source.edition else ""
+        return f"{source.title}{edition}, {specification.at}" if specification.at else f"{source.title}{edition}"
+
+    def applies(self, when: When) -> str:
+        """Return for which vehicles something applies; empty when for all, or settled by the selection."""
+        equipment = self._volume.scope.equipment
+        told = applies(when, self._plan.selection, equipment) if equipment is not None else ""
+        return f"Only {told}" if told else ""

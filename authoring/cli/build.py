@@ -1,0 +1,128 @@
+"""`bayleaf build`: check a library, then write its booklets."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from authoring.cli.check import show, status
+from authoring.cli.disk import read_library, write_whole
+from authoring.cli.terminal import count, progress, wants_colour
+from authoring.cli.wrong_use import WrongUseError
+from authoring.diagnostics.diagnostic import Diagnostic
+from authoring.diagnostics.nearest import did_you_mean
+from authoring.diagnostics.text import as_text
+from authoring.model.fitments import covered, fitments
+from authoring.model.library import Library
+from authoring.model.procedure import Procedure
+from authoring.pipeline import Checked, PangoMissing, check, html, pdf
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One booklet to write."""
+
+    number: str
+    selection: Mapping[str, str]
+
+    @property
+    def name(self) -> str:
+        """The file name without its ending: the number, then the fitment."""
+        return "_".join([self.number, *(f"{feature}-{value}" for feature, value in self.selection.items())])
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Check, compose, lay out, and write only when everything stands; return the exit status."""
+    checked = check(*read_library(arguments.library))
+    stopped = status(checked.findings, strict=arguments.strict)
+    if checked.findings:
+        show(checked)
+    if stopped:
+        print("No booklet was written; the ones that are there are as they were.", file=sys.stderr)
+        return stopped
+    both = not arguments.html and not arguments.pdf
+    wanted = list(_wanted(checked.library, arguments.only, arguments.fitment))
+    files: dict[str, bytes] = {}
+    broken: list[Diagnostic] = []
+    for place, one in enumerate(wanted, 1):
+        progress(f"{place} of {len(wanted)}: {one.name}")
+        if arguments.html or both:
+            files[f"{one.name}.html"] = html(checked, one.number, one.selection).encode()
+        if arguments.pdf or both:
+            content, parted = _pdf(checked, one)
+            files[f"{one.name}.pdf"] = content
+            broken += parted
+    progress("")
+    if broken:
+        print(as_text(broken, checked.sources, colour=wants_colour(sys.stdout)))
+        print(f"{count(broken)}.\nNo booklet was written; the ones that are there are as they were.", file=sys.stderr)
+        return 1
+    write_whole(arguments.out, files)
+    for name in files:
+        print(f"{arguments.out.rstrip('/')}/{name}")
+    return 0
+
+
+def _pdf(checked: Checked, one: Wanted) -> tuple[bytes, list[Diagnostic]]:
+    try:
+        return pdf(checked, one.number, one.selection)
+    except PangoMissing as error:
+        message = f"{error} Nothing was written; with --html the HTML booklets are."
+        raise WrongUseError(message) from error
+
+
+def _wanted(library: Library, only: list[str], fitment: list[str]) -> Iterator[Wanted]:
+    asked = dict(_pair(text) for text in fitment)
+    found = False
+    for procedure in _procedures(library, only):
+        reason = _misfit(library, procedure, asked)
+        if reason is None:
+            found = True
+            yield Wanted(procedure.number, asked)
+        elif only or not _fits_any(library, asked):
+            raise WrongUseError(reason)
+        else:
+            print(f"{procedure.number} is left out: {reason}.", file=sys.stderr)
+    if not found:
+        message = "the library has no procedure to print"
+        raise WrongUseError(message)
+
+
+def _pair(text: str) -> tuple[str, str]:
+    feature, equals, value = text.partition("=")
+    if not (feature and equals and value):
+        message = f"--for takes FEATURE=VALUE, such as brake=disc, and not “{text}”"
+        raise WrongUseError(message)
+    return feature, value
+
+
+def _procedures(library: Library, only: list[str]) -> list[Procedure]:
+    for number in only:
+        if number not in library.procedures:
+            near = did_you_mean(number, library.procedures) or f"It has {', '.join(library.procedures)}."
+            message = f"the library has no procedure “{number}”. {near}"
+            raise WrongUseError(message)
+    return [one for number, one in sorted(library.procedures.items()) if not only or number in only]
+
+
+def _fits_any(library: Library, asked: Mapping[str, str]) -> bool:
+    return any(_misfit(library, one, asked) is None for one in library.procedures.values())
+
+
+def _misfit(library: Library, procedure: Procedure, asked: Mapping[str, str]) -> str | None:
+    equipment = library.equipment[procedure.equipment]
+    for feature, value in asked.items():
+        known = equipment.features.get(feature)
+        if known is None:
+            near = did_you_mean(feature, equipment.features) or f"It has {', '.join(equipment.features) or 'none'}."
+            return f"{equipment.name} has no feature “{feature}”. {near}"
+        if value not in known.values:
+            near = did_you_mean(value, known.values) or f"There is {', '.join(known.values)}."
+            return f"the {known.name} is never “{value}”. {near}"
+        if value not in covered(equipment, procedure.covers)[feature]:
+            return f"{procedure.number} does not cover {known.name} “{value}”"
+    if not any(asked == one for one in fitments(equipment, procedure.covers, asked)):
+        return f"{equipment.name} never has {' with '.join(f'{f}={v}' for f, v in asked.items())}"
+    return None

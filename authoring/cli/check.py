@@ -1,0 +1,38 @@
+"""`bayleaf check`: say what is wrong in a library."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+
+from authoring.cli.disk import read_library
+from authoring.cli.terminal import count, wants_colour
+from authoring.diagnostics.as_json import as_json
+from authoring.diagnostics.diagnostic import Diagnostic, Severity
+from authoring.diagnostics.text import as_text
+from authoring.pipeline import Checked, check
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Check the library and print the findings; return the exit status."""
+    checked = check(*read_library(arguments.library))
+    if arguments.format == "json":
+        print(as_json(checked.findings))
+    else:
+        show(checked)
+    return status(checked.findings, strict=arguments.strict)
+
+
+def show(checked: Checked) -> None:
+    """Print findings for people, and how many there are."""
+    if checked.findings:
+        print(as_text(checked.findings, checked.sources, colour=wants_colour(sys.stdout)))
+    procedures = len(checked.library.procedures)
+    print(f"{procedures} procedure{'' if procedures == 1 else 's'} checked: {count(checked.findings)}.")
+
+
+def status(findings: Sequence[Diagnostic], *, strict: bool) -> int:
+    """Return 1 when a finding stops the build, else 0."""
+    stops = {Severity.ERROR, Severity.WARNING} if strict else {Severity.ERROR}
+    return int(any(finding.severity in stops for finding in findings))

@@ -1,0 +1,50 @@
+"""The command line: words in, exit status out."""
+
+from __future__ import annotations
+
+import importlib
+import os
+import sys
+
+from authoring.cli.arguments import parser
+from authoring.cli.wrong_use import WrongUseError
+
+NO_ERROR, ERRORS, WRONG_USE, OUR_FAULT, INTERRUPTED = 0, 1, 2, 3, 130
+
+
+def main(words: list[str] | None = None) -> int:
+    """Run the command line and return its exit status."""
+    arguments = parser().parse_args(words)
+    try:
+        # Each command is imported on use, so that none pays for another.
+        status: int = importlib.import_module(f"authoring.cli.{arguments.command}").run(arguments)
+        sys.stdout.flush()
+    except WrongUseError as error:
+        print(f"bayleaf: {error}", file=sys.stderr)
+        return WRONG_USE
+    except BrokenPipeError:
+        # The reader of our output went away, as `head` does; the descriptor must not be flushed again at exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return ERRORS
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except Exception as error:  # noqa: BLE001  # the last door: whatever comes here is our own bug, and is said so
+        _own_up(error)
+        return OUR_FAULT
+    return status
+
+
+def _own_up(error: Exception) -> None:
+    place = error.__traceback__
+    while place is not None and place.tb_next is not None:
+        place = place.tb_next
+    where = f"{place.tb_frame.f_globals.get('__name__', '?')}, line {place.tb_lineno}" if place is not None else "?"
+    print(
+        f"bayleaf: this is a fault of bayleaf itself, not of your library; nothing was written.\n"
+        f"Please report it with the file that brought it about: {type(error).__name__} in {where}: {error}",
+        file=sys.stderr,
+    )
+
+
+if __name__ == "__main__":
+    sys.exit(main())

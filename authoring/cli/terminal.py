@@ -1,0 +1,31 @@
+"""The terminal: colour where it is wanted, progress where somebody waits."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from typing import TextIO
+
+from authoring.diagnostics.diagnostic import Diagnostic, Severity
+
+
+def wants_colour(stream: TextIO) -> bool:
+    """Tell whether colour is shown: on a terminal only, and not where NO_COLOR is set or the terminal is dumb."""
+    return stream.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+
+
+def count(findings: Sequence[Diagnostic]) -> str:
+    """Return how many errors, warnings and notes there are, in words."""
+    told = []
+    for severity in Severity:
+        number = sum(finding.severity is severity for finding in findings)
+        if number:
+            told.append(f"{number} {severity.value}{'' if number == 1 else 's'}")
+    return ", ".join(told) if told else "no finding"
+
+
+def progress(text: str) -> None:
+    """Show what is being done, in place, on a terminal only; an empty text clears the line."""
+    if sys.stderr.isatty():
+        print(f"\r\x1b[K{text}", end="", file=sys.stderr, flush=True)

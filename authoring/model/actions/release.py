@@ -1,0 +1,12 @@
+"""Take a support, a chock or a prop away."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("release", "take away", "take out", "free", "unprop"),
+    says="Release {what}.",
+    what=Role("What was held up or kept from rolling.", frozenset({Kind.ITEM})),
+    undoes=("support",),
+)

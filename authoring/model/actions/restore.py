@@ -1,0 +1,12 @@
+"""Give a source of energy back after it was isolated."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("restore", "switch on", "turn on", "reconnect"),
+    says="Restore {what}.",
+    what=Role("The switch, tap or plug that cut it off.", frozenset({Kind.ITEM})),
+    undoes=("isolate",),
+)
