@@ -12,6 +12,8 @@ Check = Callable[[Any], Iterator["Fault"]]
 
 FALSE = "false"
 PROPERTY_NAMES = "propertyNames"
+_FALSE_SCHEMA = "falseSchema"
+_DIGITS = re.compile(r"\+?[0-9]{1,20}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +30,10 @@ class Fault:
 
 
 def compiled_check(schema: dict[str, Any]) -> Check:
-    """Compile a schema of draft 2020-12 with the fast library, or the slow one where that has no wheel."""
+    """Compile a schema of draft 2020-12 with the fast library, or the slow one where that has no wheel.
+
+    The data it checks has no empty key: the reader refuses it, and the fast library leaves it out of its paths.
+    """
     try:
         return _fast_check(schema)
     except ImportError:
@@ -41,17 +46,22 @@ def _fast_check(schema: dict[str, Any]) -> Check:
     validator = jsonschema_rs.Draft202012Validator(schema)
 
     def check(data: Any) -> Iterator[Fault]:
-        for error in validator.iter_errors(data):
-            path = tuple(error.instance_path)
-            if isinstance(error.kind, jsonschema_rs.ValidationErrorKind.PropertyNames):
-                inner = error.kind.error
-                yield Fault(path, inner.kind.name, _owner(schema, error.schema_path), str(inner.instance))
-            elif isinstance(error.kind, jsonschema_rs.ValidationErrorKind.FalseSchema):
-                yield Fault(path, FALSE, {})
-            else:
-                yield Fault(path, error.kind.name, _owner(schema, error.schema_path))
+        try:
+            return iter([_fault(schema, data, error) for error in validator.iter_errors(data)])
+        except LookupError:
+            return reference_check(schema)(data)
 
     return check
+
+
+def _fault(schema: dict[str, Any], data: Any, error: Any) -> Fault:
+    path = _within(data, error.instance_path)
+    if error.kind.name == PROPERTY_NAMES:
+        inner = error.kind.error
+        return Fault(path, inner.kind.name, _owner(schema, error.schema_path), str(inner.instance))
+    if error.kind.name == _FALSE_SCHEMA:
+        return Fault(path, FALSE, {})
+    return Fault(path, error.kind.name, _owner(schema, error.schema_path))
 
 
 def reference_check(schema: dict[str, Any]) -> Check:
@@ -76,6 +86,25 @@ def reference_check(schema: dict[str, Any]) -> Check:
             yield Fault(path, error.validator or FALSE, owner, str(error.instance) if about_name else None)
 
     return check
+
+
+def _within(data: Any, steps: list[str | int]) -> Path:
+    """Return a path with the keys as they are: the fast library gives the key "01" back as the number 1.
+
+    Raises:
+        LookupError: two keys spell the same number, or no key does.
+    """
+    path: list[str | int] = []
+    for step in steps:
+        if isinstance(data, dict) and isinstance(step, int):
+            alike = [key for key in data if _DIGITS.fullmatch(key) and int(key) == step]
+            if len(alike) != 1:
+                raise LookupError(step)
+            path += alike
+        else:
+            path.append(step)
+        data = data[path[-1]]
+    return tuple(path)
 
 
 def _owner(schema: Any, path: list[str | int]) -> dict[str, Any]:

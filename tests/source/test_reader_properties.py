@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Any
 
 import ruamel.yaml
 import yaml
@@ -138,18 +138,23 @@ _DATA = st.dictionaries(
 )
 
 
-@_settings
-@given(
-    _DATA, st.sampled_from([None, True, False]), st.sampled_from([None, '"', "'", "|", ">"]), st.sampled_from([20, 80])
+_LAYOUT = st.fixed_dictionaries(
+    {
+        "default_flow_style": st.sampled_from([None, True, False]),
+        "default_style": st.sampled_from([None, '"', "'", "|", ">"]),
+        "width": st.sampled_from([20, 80]),
+    }
 )
-def test_what_another_program_writes_is_read_back(
-    data: dict[str, Any], flow: Literal[True, False, None], style: str | None, width: int
-) -> None:
+
+
+@_settings
+@given(_DATA, _LAYOUT)
+def test_what_another_program_writes_is_read_back(data: dict[str, Any], layout: dict[str, Any]) -> None:
     """What PyYAML's emitter writes in any style gives the same data, each scalar's place holding that scalar."""
-    if style is not None:
+    if layout["default_style"] is not None:
         # A style for all scalars makes PyYAML add tags to those that are no text.
         data = _as_text(data)
-    text = yaml.safe_dump(data, default_flow_style=flow, default_style=style, width=width, allow_unicode=True)
+    text = yaml.safe_dump(data, allow_unicode=True, **layout)
     document = check(text.encode())
     assert document is not None, text
     assert document.data == data
@@ -159,7 +164,8 @@ def test_what_another_program_writes_is_read_back(
         if isinstance(value, dict | list) or value is None:
             continue
         span = document.places.value(path)
-        if span.line == span.end_line:
+        # A block scalar of nothing but line ends is shown by its header alone.
+        if span.line == span.end_line and text_of(span, lines)[:1] not in {"|", ">"}:
             alone, _ = read_document("y.yaml", b"v: " + text_of(span, lines).encode())
             assert alone is not None
             assert alone.data["v"] == value
