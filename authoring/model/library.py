@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import TypeAlias
 
 from authoring.model.action_kind import Kind
+from authoring.model.mentions import Mention, in_messages, mentions
 from authoring.model.procedure import Choice, Figure, Procedure, Section, Step
 from authoring.model.things import (
     Consumable,
@@ -92,7 +93,7 @@ class Scope:
 
     def everything(self) -> Iterator[Named]:
         """Yield every named thing, nearest first: the procedure's own, its equipment's, the stock's, procedures."""
-        yield from _of_procedure(self.procedure)
+        yield from of_procedure(self.procedure)
         if self.equipment is not None:
             yield from of_equipment(self.equipment)
         if self.library.stock is not None:
@@ -114,8 +115,17 @@ class Scope:
         shop = self.library.shop
         return {**(shop.safety if shop is not None else {}), **self.procedure.safety}
 
+    @cached_property
+    def mentions(self) -> tuple[Mention, ...]:
+        """Every mention this procedure's reader meets: its own, then those in the shop's messages that it calls."""
+        own = tuple(mentions(self.procedure))
+        called = {mention.name for mention in own if mention.wants == "message"}
+        messages = [message for name, message in self.safety.items() if name in called]
+        return (*own, *in_messages(one for one in messages if one.id not in self.procedure.safety))
 
-def _of_procedure(procedure: Procedure) -> Iterator[Named]:
+
+def of_procedure(procedure: Procedure) -> Iterator[Named]:
+    """Yield every named thing of a procedure file; a step or section without an id of its own has one with a dot."""
     for value in procedure.values.values():
         yield Named(value.id, Kind.VALUE, value.name, value, value.where)
     for choice in procedure.choices.values():

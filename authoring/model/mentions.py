@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,7 +10,8 @@ from authoring.diagnostics.diagnostic import Span
 from authoring.model.action_kind import Kind
 from authoring.model.brackets import brackets
 from authoring.model.procedure import Action, Procedure, Step
-from authoring.model.texts import prose_of
+from authoring.model.texts import Prose, prose_of, prose_of_message
+from authoring.model.things import Message
 from authoring.source.document import Where
 
 
@@ -47,7 +48,7 @@ _POINTED_AT = frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID, Kind.PART, Kind.
 
 def mentions(procedure: Procedure) -> Iterator[Mention]:
     """Yield every mention of a name in a procedure."""
-    yield from _in_texts(procedure)
+    yield from _in_texts(prose_of(procedure))
     yield from _list(procedure.where, "hazards", procedure.hazards or (), _ANY, "message")
     for choice in procedure.choices.values():
         for part in choice.parts:
@@ -61,8 +62,14 @@ def mentions(procedure: Procedure) -> Iterator[Mention]:
         yield from of_step(step)
 
 
-def _in_texts(procedure: Procedure) -> Iterator[Mention]:
-    for prose in prose_of(procedure):
+def in_messages(messages: Iterable[Message]) -> Iterator[Mention]:
+    """Yield the mentions in the texts of safety messages, such as those of the shop that a procedure calls."""
+    for message in messages:
+        yield from _in_texts(prose_of_message(message))
+
+
+def _in_texts(texts: Iterable[Prose]) -> Iterator[Mention]:
+    for prose in texts:
         for one in brackets(prose.text):
             yield Mention(one.name, prose.where, prose.keys, "thing", _ANY, "text", (one.typed, one.nth))
 

@@ -43,6 +43,15 @@ def prose_of(procedure: Procedure) -> Iterator[Prose]:
         yield Prose(revision.reason, revision.where, ("reason",), "reason")
 
 
+def headings_of(procedure: Procedure) -> Iterator[Prose]:
+    """Yield the titles of a procedure, its sections and its figures; their part is title."""
+    yield Prose(procedure.title, procedure.where, ("title",), "title")
+    for figure in procedure.figures.values():
+        yield Prose(figure.title, figure.where, ("title",), "title")
+    for section in procedure.sections:
+        yield Prose(section.title, section.where, ("title",), "title")
+
+
 def prose_of_message(message: Message) -> Iterator[Prose]:
     """Yield the texts of one safety message."""
     yield from _some(message.where, ("hazard",), "hazard", message.hazard)
