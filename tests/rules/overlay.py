@@ -1,6 +1,7 @@
 """Examples of rules as whole libraries: an example replaces the top-level keys it names in a small sound library.
 
-A fence such as ```` ```yaml procedure without job time ```` leaves those top-level keys out.
+A fence such as ```` ```yaml procedure without job time ```` leaves those top-level keys out;
+```` ```yaml other ```` and ```` ```yaml other-equipment ```` are further files of their own.
 """
 
 from __future__ import annotations
@@ -10,11 +11,16 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
+from authoring.diagnostics.diagnostic import Diagnostic, in_order
+from authoring.model.build import build_library
+from authoring.rules.rule import run_rules
 from authoring.source.images import Image, read_image
+from authoring.source.reader import read_document
 
 BASE = Path(__file__).parent.parent / "base"
 FENCE = re.compile(
-    r"^```yaml ((?:shop|stock|equipment|procedure)(?: without [a-z -]+)?)\n(.*?)^```$", re.MULTILINE | re.DOTALL
+    r"^```yaml ((?:shop|stock|equipment|procedure|other|other-equipment)(?: without [a-z -]+)?)\n(.*?)^```$",
+    re.MULTILINE | re.DOTALL,
 )
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
 TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
@@ -22,10 +28,14 @@ TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
 
 @dataclass(frozen=True)
 class Example:
-    """A library made from the base and one example: file contents, and the (file, line, rule) it expects."""
+    """A library made from the base and one example: file contents, and the (file, line, rule) it expects.
+
+    `begins` is the line of each file at which the example's own text begins.
+    """
 
     files: dict[str, bytes]
     expected: list[tuple[str, int, str]]
+    begins: dict[str, int]
 
 
 def base_files() -> dict[str, bytes]:
@@ -51,17 +61,42 @@ def overlay(blocks: list[tuple[str, str]]) -> Example:
     """Lay examples, each a kind of file and its text, over the base library."""
     files = {name: content.decode() for name, content in base_files().items()}
     expected: list[tuple[str, int, str]] = []
+    begins: dict[str, int] = {}
     for head, text in blocks:
         kind, _, dropped = head.partition(" without ")
         name = f"{kind}.yaml"
         mine = {*chunks(text), *dropped.split()}
-        kept = "".join(chunk for key, chunk in chunks(files[name]).items() if key not in mine)
+        kept = "".join(chunk for key, chunk in chunks(files.get(name, "")).items() if key not in mine)
         above = kept if kept.endswith("\n") or not kept else kept + "\n"
         files[name] = above + text
-        for place, line in enumerate(text.splitlines(), above.count("\n") + 1):
+        begins[name] = above.count("\n") + 1
+        for place, line in enumerate(text.split("\n"), begins[name]):
             marked = MARK.search(line)
             expected += [(name, place, rule) for rule in (marked[1].split() if marked else [])]
-    return Example({name: text.encode() for name, text in files.items()}, expected)
+    return Example({name: text.encode() for name, text in files.items()}, expected, begins)
+
+
+def findings(files: dict[str, bytes]) -> list[Diagnostic]:
+    """Return everything there is to say about a library: from reading it and from every rule."""
+    documents, found = [], []
+    for name, content in files.items():
+        document, wrong = read_document(name, content)
+        found += wrong
+        documents += [document] if document is not None else []
+    library, wrong = build_library(documents, pictures(), partial=len(documents) < len(files))
+    return in_order([*found, *wrong, *run_rules(library)])
+
+
+def told(example: Example) -> list[tuple[str, int, str]]:
+    """Return the (file, line, rule) of an example's findings.
+
+    What the example's text replaces leaves things of the base unused; that is no fault of the example.
+    """
+    return sorted(
+        (found.span.file, found.span.line, found.rule)
+        for found in findings(example.files)
+        if found.rule != "unused-thing" or found.span.line >= example.begins.get(found.span.file, found.span.line + 1)
+    )
 
 
 def examples(page: str, heading: str) -> list[Example]:

@@ -1,0 +1,116 @@
+"""Procedures carry one another out in a ring.
+
+Who follows them would come back to where they started and never reach an end.
+A procedure that is carried out must finish by itself; what both need belongs into a third one.
+
+Wrong:
+
+```yaml procedure
+sections:
+  - title: Work
+    steps:
+      - step: Carry out [FL-120].
+        do:
+          - carry-out: FL-120   #! endless-procedure
+```
+
+```yaml other
+procedure: FL-120
+title: Clean the drop box
+equipment: hob
+job: Dirt hides a leak.
+audience: Apprentice in the second year, under a technician.
+persons: 1
+time: 10 min
+conditions: none
+hazards: none
+sections:
+  - title: Clean
+    steps:
+      - step: Carry out [FL-110].
+        do:
+          - carry-out: FL-110
+trial: none
+revisions:
+  - {revision: A, date: 2026-03-14, author: mara, approver: tobi, reason: First issue.}
+```
+
+Right:
+
+```yaml procedure
+sections:
+  - title: Work
+    steps:
+      - step: Carry out [FL-120].
+        do:
+          - carry-out: FL-120
+```
+
+```yaml other
+procedure: FL-120
+title: Clean the drop box
+equipment: hob
+job: Dirt hides a leak.
+audience: Apprentice in the second year, under a technician.
+persons: 1
+time: 10 min
+conditions: none
+hazards: none
+sections:
+  - title: Clean
+    steps:
+      - step: Clean the [drop-box].
+        do:
+          - clean: drop-box
+trial: none
+revisions:
+  - {revision: A, date: 2026-03-14, author: mara, approver: tobi, reason: First issue.}
+```
+"""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Iterator, Mapping
+
+from authoring.diagnostics.diagnostic import Related, Severity
+from authoring.model.calls import calls
+from authoring.model.library import Library
+from authoring.model.mentions import Mention
+from authoring.rules.rule import Fault
+
+SEVERITY = Severity.ERROR
+REQUIREMENTS = ("R2", "N11")
+
+
+def check(library: Library, _: Library) -> Iterator[Fault]:
+    """Yield a fault for the shortest ring through each procedure that is the first, by number, of that ring."""
+    called = {
+        number: {mention.name: mention for mention in reversed(list(calls(procedure)))}
+        for number, procedure in library.procedures.items()
+    }
+    for number in sorted(called):
+        ring = _ring(number, called)
+        if ring:
+            way = " → ".join([number, *(mention.name for mention in ring)])
+            yield Fault(
+                f"{number} leads back to itself: {way}.",
+                ring[0].span,
+                "Take one of these steps out; put what both procedures need into a third one.",
+                tuple(Related(mention.span, f"leads on to {mention.name}") for mention in ring[1:]),
+            )
+
+
+def _ring(start: str, called: Mapping[str, Mapping[str, Mention]]) -> list[Mention]:
+    """Return the shortest way from a procedure back to itself through none that comes before it; else nothing."""
+    ways: dict[str, list[Mention]] = {start: []}
+    waiting = deque([start])
+    while waiting:
+        number = waiting.popleft()
+        for name, mention in called.get(number, {}).items():
+            if name == start:
+                return [*ways[number], mention]
+            if name > start and name not in ways:
+                ways[name] = [*ways[number], mention]
+                waiting.append(name)
+    return []

@@ -1,0 +1,70 @@
+"""A name stands for a thing of a kind that does not fit there.
+
+Nobody can tighten an oil or drain a bolt: either the action or the name is the wrong one,
+and whatever the right one would bring (a torque, a tool in the list) is missing from the booklet.
+
+Wrong:
+
+```yaml procedure
+sections:
+  - title: Work
+    steps:
+      - step: Clean the [box-oil].
+        do:
+          - clean: box-oil   #! wrong-kind
+      - step: Clean the [drop-box].
+        with: [level-plug]   #! wrong-kind
+        do:
+          - clean: drop-box
+```
+
+Right:
+
+```yaml procedure
+sections:
+  - title: Work
+    steps:
+      - step: Clean the [drop-box] with a [rag].
+        with: [rag]
+        do:
+          - clean: drop-box
+```
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from authoring.diagnostics.diagnostic import Related, Severity
+from authoring.diagnostics.nearest import did_you_mean
+from authoring.model.action_kind import Kind
+from authoring.model.library import Library, Named, Scope
+from authoring.model.mentions import Mention
+from authoring.model.procedure import Procedure
+from authoring.rules.rule import Fault
+from authoring.source.wording import either
+
+SEVERITY = Severity.ERROR
+REQUIREMENTS = ("A6", "R1")
+
+
+def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
+    """Yield a fault for each known name of a wrong kind; a name stated twice may be either of the two."""
+    scope = library.scope(procedure)
+    for mention in scope.mentions:
+        thing = scope.things.get(mention.name) if mention.kinds and mention.wants == "thing" else None
+        if thing is None or thing.kind in mention.kinds:
+            continue
+        if not any(other.kind in mention.kinds for other in scope.everything() if other.id == mention.name):
+            yield _wrong(mention, thing, scope)
+
+
+def _wrong(mention: Mention, thing: Named, scope: Scope) -> Fault:
+    wanted = either([kind.value for kind in Kind if kind in mention.kinds])
+    fitting = [other.id for other in scope.things.values() if other.kind in mention.kinds and "." not in other.id]
+    return Fault(
+        f"“{mention.name}” is {thing.kind.value}, but “{mention.keys[0]}” takes {wanted}.",
+        mention.span,
+        did_you_mean(mention.name, fitting) or f"Name {wanted} here, or use what fits {thing.kind.value}.",
+        (Related(thing.where.span, f"“{mention.name}” is stated here"),),
+    )
