@@ -68,6 +68,7 @@ def test_a_number_with_a_unit_is_found(text: str, found: list[str]) -> None:
         "2024-11-25",
         "the 3 mounts",
         "part 12-34",
+        "terminal 3 C of the plug",
         "2 and 3",
         "",
     ],

@@ -59,6 +59,8 @@ def _refused(value: object, dimension: Dimension | None = None) -> Refusal:
         ("4.5 pieces", "4.5", "whole", '"4"'),
         ("42 kpa", "kpa", "not a unit", '"kPa"'),
         ("42 Nmm2", "Nmm2", "not a unit", '"Nmm"'),
+        ("42 KG", "KG", "not a unit", '"kg"'),
+        ("42 m/s", "m/s", "not a unit", "such as"),
         ("42 blorg", "blorg", "not a unit", "such as"),
         ("20 C", "C", "coulomb", '"°C"'),
         ("5'", "'", "feet", '"ft"'),
