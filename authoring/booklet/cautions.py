@@ -31,7 +31,8 @@ def _block(message: Message, anchor: str, profile: str, wording: Wording) -> Cau
         id=anchor,
         word=signal_word(message, profile),
         harm=message.harm,
-        sign=message.sign,
+        # The alert triangle speaks of injury (Z535.4), so a notice has only a drawing the author chose.
+        sign=message.sign or ("general" if message.harm == "person" else ""),
         hazard=wording.line(message.hazard or ""),
         consequence=wording.line(message.consequence or ""),
         avoidance=wording.line(message.avoidance or ""),

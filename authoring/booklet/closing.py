@@ -37,7 +37,7 @@ def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
         title="Everything back in its place",
         heads=("What", "Count", "Undone in step", "Done again in step", "Done"),
         rows=rows,
-        widths=(40, 10, 20, 22, 8),
+        widths=(36, 10, 20, 24, 10),
         empty="Nothing was taken off, opened or parted.",
         numeric=(1,),
     )
@@ -46,7 +46,7 @@ def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
         title="Tools counted back",
         heads=("Tool", "Back"),
         rows=tuple((Cell((Words(tool),)), Cell(tick=True)) for tool in _tools(plan)),
-        widths=(92, 8),
+        widths=(90, 10),
         empty="No tool was used.",
     )
     waste = Table(
@@ -54,7 +54,7 @@ def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
         title="Where the waste goes",
         heads=("What", "Where", "Done"),
         rows=tuple((Cell((Words(what),)), Cell((Words(where),)), Cell(tick=True)) for what, where in _waste(plan)),
-        widths=(40, 52, 8),
+        widths=(38, 52, 10),
         empty="No waste is left.",
     )
     return Chapter("closing", "", "Closing count", 1, (count, tools, waste))

@@ -61,6 +61,11 @@ def _facts(plan: Plan, wording: Wording) -> Iterator[tuple[str, Text]]:
         yield "Tried", (Words(f"{trial.date}, by {by}, on {trial.machine}: "), *wording.line(trial.result))
 
 
+def name(volume: Volume, short: str) -> str:
+    """Return a person's full name."""
+    return person(volume, short).partition(",")[0]
+
+
 def person(volume: Volume, name: str) -> str:
     """Return a person's full name and role."""
     shop = volume.scope.library.shop
@@ -106,7 +111,7 @@ def safety_page(plan: Plan, wordings: Mapping[str, Wording], work: list[Chapter]
         Words("Wear what your shop and local law ask for this work, even where no step repeats it. "),
         Words("What this booklet does not say is not thereby safe."),
     ]
-    return Chapter("safety", "", "Safety", 1, (*head, *blocks, Paragraph(tuple(close))), new_page=True)
+    return Chapter("safety", "", "Safety", 1, (*head, *blocks, Paragraph(tuple(close))))
 
 
 def signal_words(profile: str, general: list[Block], work: list[Chapter]) -> SignalWords:

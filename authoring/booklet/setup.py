@@ -18,10 +18,10 @@ def setup(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
     """Return the chapter of conditions, tools, parts, consumables and fluids."""
     blocks: tuple[Block, ...] = (
         _conditions(plan, wordings),
-        _table("tools", "Tools", ("Tool", "Where"), (70, 24), _tools(plan), "No tool is needed."),
-        _table("parts", "Parts", ("Part", "Number", "Quantity"), (54, 26, 14), _parts(plan, wordings), "No part."),
-        _table("consumables", "Consumables", ("Consumable", "Limits"), (38, 56), _consumables(plan), "None."),
-        _table("fluids", "Fluids", ("Fluid", "Kind", "Amount"), (30, 38, 26), _fluids(plan, wordings), "None."),
+        _table("tools", "Tools", ("Tool", "Where"), (62, 28), _tools(plan), "No tool is needed."),
+        _table("parts", "Parts", ("Part", "Number", "Quantity"), (48, 26, 16), _parts(plan, wordings), "No part."),
+        _table("consumables", "Consumables", ("Consumable", "Limits"), (36, 54), _consumables(plan), "None."),
+        _table("fluids", "Fluids", ("Fluid", "Kind", "Amount"), (28, 38, 24), _fluids(plan, wordings), "None."),
     )
     return Chapter("setup", "", "Before you start", 1, blocks, new_page=True)
 
@@ -36,7 +36,7 @@ def _table(
 ) -> Table:
     """Return a list with a box to tick at the end of each row."""
     ticked = tuple((*(Cell(text) for text in row), Cell(tick=True)) for row in rows)
-    return Table(anchor, title, (*heads, "Ready"), ticked, (*widths, 6), empty)
+    return Table(anchor, title, (*heads, "Ready"), ticked, (*widths, 10), empty)
 
 
 def _conditions(plan: Plan, wordings: Mapping[str, Wording]) -> Table:
@@ -46,7 +46,7 @@ def _conditions(plan: Plan, wordings: Mapping[str, Wording]) -> Table:
         for condition in volume.procedure.conditions or ():
             from_annex: Text = (Words(f" (annex {volume.letter})"),) if volume.letter else ()
             rows.append(((*wording.line(condition), *from_annex),))
-    return _table("conditions", "Conditions", ("So it must be",), (94,), rows, "No condition is set.")
+    return _table("conditions", "Conditions", ("So it must be",), (90,), rows, "No condition is set.")
 
 
 def used(plan: Plan) -> Iterator[tuple[str, Kind, Volume]]:

@@ -93,7 +93,7 @@ def read_messages(at: Reader) -> dict[str, Message]:
             hazard=one.maybe("hazard"),
             consequence=one.maybe("consequence"),
             avoidance=one.maybe("avoidance"),
-            sign=one.maybe("sign") or "general",
+            sign=one.maybe("sign") or "",
             when=one.when(),
             where=one.where,
         )

@@ -66,7 +66,7 @@ def spell(quantity: Quantity, unit: Unit | None = None) -> str:
     low, nominal, high = shown.text(shown.low), shown.text(shown.nominal), shown.text(shown.high)
     if quantity.form is Form.TOLERANCE and _even(shown):
         spread = typeset(write_numeral(_known(shown.high) - _known(shown.nominal), shown.places))
-        return _bracket(f"{nominal}{NO_BREAK}±{NO_BREAK}{spread}", unit)
+        return _spread(nominal or "", spread, unit)
     if low and high:
         return f"{_join(low, unit)} to {_join(high, unit)}"
     if low:
@@ -161,14 +161,17 @@ def _spell_typed(quantity: Quantity) -> str:
         return f"at most {_join(first, unit)}"
     plus, minus = others
     share = f"{NO_BREAK}%" if quantity.percent else ""
+    if quantity.even and not quantity.percent:
+        return _spread(first, plus, unit)
     spread = f"±{NO_BREAK}{plus}{share}" if quantity.even else f"+{plus}{share}/\u2212{minus}{share}"
     if quantity.percent:
         return f"{_join(first, unit)}{NO_BREAK}{spread}"
-    return _bracket(f"{first}{NO_BREAK}{spread}", unit)
+    return _join(f"({first}{NO_BREAK}{spread})" if unit.symbol else f"{first}{NO_BREAK}{spread}", unit)
 
 
-def _bracket(numbers: str, unit: Unit) -> str:
-    return _join(f"({numbers})" if unit.symbol else numbers, unit)
+def _spread(nominal: str, spread: str, unit: Unit) -> str:
+    """Put the unit on both numbers (SP 811, 7.7), so that no bracket stands inside the brackets of a second unit."""
+    return f"{_join(nominal, unit)}{NO_BREAK}±{NO_BREAK}{_join(spread, unit)}"
 
 
 def _join(number: str, unit: Unit) -> str:

@@ -60,7 +60,7 @@ def test_a_converted_quantity(text: str, unit: str, shown: str) -> None:
     ("text", "shown"),
     [
         ("42.0 N·m", "42.0 N·m"),
-        ("42 N·m ± 4 N·m", "(42 ± 4) N·m"),
+        ("(42 ± 4) N·m", "42 N·m ± 4 N·m"),
         ("42 +2/-1 N·m", "(42 +2/\u22121) N·m"),
         ("42 Nm ± 10%", "42 N·m ± 10 %"),
         ("42 N·m +10/-5 %", "42 N·m +10 %/\u22125 %"),
