@@ -107,8 +107,8 @@ def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
         if named.id in used or "." in named.id:
             continue  # an id with a dot is not the author's
         if named.kind in _REFERRED:
-            message = f"Nothing in this procedure refers to the id “{named.id}”."
-            yield Fault(message, named.where.of("id"), "Leave the id out.")
+            words = f"Nothing in this procedure refers to the id “{named.id}”."
+            yield Fault(words, named.where.of("id"), "Leave the id out.")
         else:
             yield _unused(named, "nothing in this procedure uses it")
     called = _names(library, [procedure], "message")
