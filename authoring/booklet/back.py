@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Cell, Chapter, End, Table
-from authoring.booklet.front import name
+from authoring.booklet.front import full_name
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.torques import torque_table
 from authoring.booklet.wording import Wording
@@ -78,8 +78,8 @@ def revisions(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
         cells: tuple[Text, ...] = (
             (Words(revision.letter),),
             (Words(revision.date),),
-            (Words(name(plan.main, revision.author)),),
-            (Words(name(plan.main, revision.approver)),),
+            (Words(full_name(plan.main, revision.author)),),
+            (Words(full_name(plan.main, revision.approver)),),
             wording.line(revision.reason),
         )
         rows.append(tuple(Cell(text) for text in cells))

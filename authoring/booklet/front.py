@@ -61,7 +61,7 @@ def _facts(plan: Plan, wording: Wording) -> Iterator[tuple[str, Text]]:
         yield "Tried", (Words(f"{trial.date}, by {by}, on {trial.machine}: "), *wording.line(trial.result))
 
 
-def name(volume: Volume, short: str) -> str:
+def full_name(volume: Volume, short: str) -> str:
     """Return a person's full name."""
     return person(volume, short).partition(",")[0]
 

@@ -155,11 +155,13 @@ def _spell_typed(quantity: Quantity) -> str:
         return _join(first, unit)
     if quantity.form is Form.RANGE:
         return f"{_join(first, unit)} to {_join(others[0], unit)}"
-    if quantity.form is Form.MINIMUM:
-        return f"at least {_join(first, unit)}"
-    if quantity.form is Form.MAXIMUM:
-        return f"at most {_join(first, unit)}"
-    plus, minus = others
+    if quantity.form in (Form.MINIMUM, Form.MAXIMUM):
+        return f"at {'least' if quantity.form is Form.MINIMUM else 'most'} {_join(first, unit)}"
+    return _spell_tolerance(quantity, first, *others)
+
+
+def _spell_tolerance(quantity: Quantity, first: str, plus: str, minus: str) -> str:
+    unit = quantity.unit
     share = f"{NO_BREAK}%" if quantity.percent else ""
     if quantity.even and not quantity.percent:
         return _spread(first, plus, unit)
