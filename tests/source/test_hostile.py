@@ -106,6 +106,7 @@ HOSTILE: dict[str, tuple[str | bytes, str, int, int, str]] = {
     "text behind a bar": ("a: |x\n b", "yaml-syntax", 1, 5, "x"),
     "unknown escape": ('a: "\\q"', "yaml-syntax", 1, 5, "\\"),
     "5,000 digits": ("a: " + "9" * 5000, "number-limit", 1, 4, "9" * 5000),
+    "101 digits": ("a: " + "9" * 101, "number-limit", 1, 4, "9" * 101),
     "5,000 hex digits": ("a: 0x" + "f" * 5000, "number-limit", 1, 4, "0x" + "f" * 5000),
     "5,000 decimals": ("a: 1." + "0" * 5000, "number-limit", 1, 4, "1." + "0" * 5000),
     "number too large": ("a: 1e999", "number-limit", 1, 4, "1e999"),

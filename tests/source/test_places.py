@@ -133,3 +133,10 @@ def test_find_falls_back_to_the_whole_value(document: Document, needle: str, nth
     assert step.find(needle, "literal", nth=nth) == step.of("literal")
     assert step.find("x", "nothing") == step.span
     assert Where(document).find("id", "steps") == Where(document).of("steps")
+
+
+def test_a_comment_is_no_part_of_a_first_line() -> None:
+    """The first line of a group ends behind its key when the value stands below, whatever comment follows."""
+    found, _ = read_document("x.yaml", b"a:  # why\n  b: 1\n")
+    assert found is not None
+    assert _words(found, found.places.value(())) == "a"

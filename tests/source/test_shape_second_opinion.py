@@ -104,3 +104,16 @@ def _document(text: str) -> Document:
     document, _ = read_document("x.yaml", text.encode())
     assert document is not None
     return document
+
+
+def test_keys_that_spell_the_same_number_are_told_apart() -> None:
+    """The fast library names both "1" and "01" by the number 1; the finding still stands at the right one."""
+    document = _document('"1": text\n"01": 2\n')
+    [finding] = Shape({"additionalProperties": {"type": "string"}}).check(document)
+    assert (finding.span.line, finding.message) == (2, '"01" is a number (2), but text is wanted.')
+
+
+def test_a_wrong_type_is_not_also_a_wrong_value() -> None:
+    """A number where one of some words is wanted breaks two keywords and gives one finding."""
+    [finding] = Shape({"properties": {"a": {"type": "string", "enum": ["b"]}}}).check(_document("a: 1"))
+    assert finding.rule == "wrong-type"
