@@ -75,3 +75,11 @@ def _some(
 ) -> Iterator[Applicability]:
     if when:
         yield Applicability(when, where, keys, around)
+
+
+def known(when: When, equipment: Equipment) -> bool:
+    """Tell whether every feature and value that a condition names is one of the equipment's."""
+    return all(
+        feature in equipment.features and set(values) <= set(equipment.features[feature].values)
+        for feature, values in when.items()
+    )

@@ -5,6 +5,9 @@ from __future__ import annotations
 import itertools
 from collections.abc import Collection, Mapping, Sequence
 
+from authoring.model.fitments import said
+from authoring.model.things import Equipment
+
 Fitment = Mapping[str, str]
 
 # Sets of up to so many features are all tried; larger ones are found by leaving features out one by one.
@@ -34,3 +37,10 @@ def _leaving_out(one: Fitment, good: Collection[Fitment]) -> Fitment:
         if not any(all(other[name] == value for name, value in fewer.items()) for other in good):
             left = fewer
     return left
+
+
+def told(fitment: Fitment, equipment: Equipment) -> str:
+    """Return the machines that have these features, in words that follow "for"."""
+    if not fitment:
+        return "every machine covered"
+    return f"a machine with {said({feature: (value,) for feature, value in fitment.items()}, equipment)}"
