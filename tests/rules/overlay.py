@@ -23,6 +23,7 @@ FENCE = re.compile(
     re.MULTILINE | re.DOTALL,
 )
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
+UNUSED = "unused-thing"
 TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
 
 
@@ -87,16 +88,22 @@ def findings(files: dict[str, bytes]) -> list[Diagnostic]:
     return in_order([*found, *wrong, *run_rules(library)])
 
 
-def told(example: Example) -> list[tuple[str, int, str]]:
-    """Return the (file, line, rule) of an example's findings.
+def told(example: Example, subject: str) -> list[tuple[str, int, str]]:
+    """Return the (file, line, rule) of the findings of an example that belongs to the page of `subject`.
 
-    What the example's text replaces leaves things of the base unused; that is no fault of the example.
+    An example is short, so most of its library is used by nothing, which only the page about that speaks of;
+    even there what the example left of the base does not count.
     """
     return sorted(
         (found.span.file, found.span.line, found.rule)
         for found in findings(example.files)
-        if found.rule != "unused-thing" or found.span.line >= example.begins.get(found.span.file, found.span.line + 1)
+        if found.rule != UNUSED or (subject == UNUSED and _is_own(found, example))
     )
+
+
+def _is_own(found: Diagnostic, example: Example) -> bool:
+    begins = example.begins.get(found.span.file)
+    return begins is not None and found.span.line >= begins
 
 
 def examples(page: str, heading: str) -> list[Example]:
