@@ -56,11 +56,11 @@ _DRAWN = {
     + _dot(64, 65, 4.5),
     "slipping": _TRIANGLE
     + _dot(43, 36, 5.5)
-    + _lines("M46 45 55 60 44 72M55 60 68 64 74 56M47 47 37 55M48 49 60 46", 5)
+    + _lines("M45 46 53 60 43 72M53 60 64 65 70 59M46 48 36 55M47 50 58 47", 5)
     + _lines("M24 79H60", 5)
     + _dot(70, 77, 3.5),
-    "electricity": _TRIANGLE + _solid("M54 28 37 59h11l-5 15-4-2 3 13 10-8-4-1 12-26H49l13-22Z"),
-    "raised-machine": _TRIANGLE
+    "electricity": _TRIANGLE + _solid("M50 27 36 56h10l-5 14-4-2 3 13 9-8-4-1 11-25H47l12-20Z"),
+    "raised-load": _TRIANGLE
     + _solid("M38 40h16l8 8h6v10H32V48h6Z")
     + _dot(40, 60, 5.5)
     + _dot(60, 60, 5.5)

@@ -11,7 +11,7 @@ from urllib.parse import urlsplit
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from authoring.booklet.blocks import Booklet, Caution, Figure, Step
+from authoring.booklet.blocks import Booklet, Caution, Figure, Step, TorqueCallout
 from authoring.booklet.words import Amount, Blank, Text
 from authoring.render import places
 from authoring.render.signs import sign_address
@@ -23,6 +23,9 @@ COLUMN = 640.0
 
 TALLEST = 440.0
 """Greatest height of a picture in CSS px: 116 mm, well under 60 % of a page, so that a step fits around it."""
+
+LONGEST = 5
+"""Signs of a torque's number that fit a column in the largest type, as in 125.5."""
 
 
 def kind(block: object) -> str:
@@ -54,6 +57,11 @@ def word_class(word: str) -> str:
     return re.sub(r"[^a-z]+", "-", word.lower())
 
 
+def crowded(callout: TorqueCallout) -> bool:
+    """Tell whether a torque has a number too long for the largest type."""
+    return any(len(value or "") > LONGEST for row in callout.rows for value in (row.low, row.nominal, row.high))
+
+
 def may_be_opened(address: str) -> bool:
     """Tell whether a link's address only ever opens a page or a letter, never runs anything."""
     try:
@@ -76,7 +84,7 @@ def _environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    for one in (kind, plain, share, percents, word_class, may_be_opened):
+    for one in (kind, plain, share, percents, word_class, crowded, may_be_opened):
         environment.filters[one.__name__] = one
     for place in (places.heading_place, places.text_place, places.picture_place, places.caption_place):
         environment.filters[place.__name__] = place
@@ -97,7 +105,7 @@ def sheet(name: str, booklet: Booklet, values: dict[str, str]) -> str:
     text = (HERE / "styles" / name).read_text(encoding="utf-8")
     filled = re.sub(r"@@([a-z-]+)@@", lambda mark: values[mark[1]], text)
     signs = "\n".join(
-        f'.sign-{sign} {{ background-image: url("{sign_address(sign)}") }}' for sign in sorted(_signs(booklet))
+        f'.message .sign-{sign} {{ background-image: url("{sign_address(sign)}") }}' for sign in sorted(_signs(booklet))
     )
     return f"{filled}\n{signs}"
 

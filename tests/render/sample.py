@@ -95,9 +95,8 @@ def _steps() -> tuple[Step, ...]:
     )
 
 
-def sample(trial: str = "NOT VALIDATED") -> Booklet:
-    """Return the whole booklet."""
-    front = Chapter(
+def _front() -> Chapter:
+    return Chapter(
         "safety",
         "1",
         "Before you begin",
@@ -126,8 +125,10 @@ def sample(trial: str = "NOT VALIDATED") -> Booklet:
         ),
         new_page=True,
     )
-    work = Chapter("work", "2", "Drain, seal and fill", 1, _steps(), applies="All fitments", new_page=True)
-    after = Chapter(
+
+
+def _close() -> Chapter:
+    return Chapter(
         "close",
         "3",
         "Close the job",
@@ -139,7 +140,10 @@ def sample(trial: str = "NOT VALIDATED") -> Booklet:
             Banner("DO NOT DRIVE YET", tell("Another person checks the nuts first.")),
         ),
     )
-    record = Chapter(
+
+
+def _notes() -> Chapter:
+    return Chapter(
         "notes",
         "3.1",
         "Where the values come from",
@@ -159,6 +163,11 @@ def sample(trial: str = "NOT VALIDATED") -> Booklet:
             End("END OF PROCEDURE"),
         ),
     )
+
+
+def sample(trial: str = "NOT VALIDATED") -> Booklet:
+    """Return the whole booklet; without a `trial` it says that somebody has tried it."""
+    work = Chapter("work", "2", "Drain, seal and fill", 1, _steps(), applies="All fitments", new_page=True)
     return Booklet(
         "FL-P-21-03",
         "Change the oil and the shaft seal of a wheel drive",
@@ -184,7 +193,7 @@ def sample(trial: str = "NOT VALIDATED") -> Booklet:
             else None,
             tell("The maker's data, the law of the place and a qualified person come before this booklet."),
         ),
-        (front, work, after, record),
+        (_front(), work, _close(), _notes()),
         {
             "hub.svg": Asset("image/svg+xml", HUB_DRAWING),
             "seal.svg": Asset("image/svg+xml", SEAL_DRAWING),

@@ -76,7 +76,7 @@ CRUSH = Caution(
     "crush",
     "DANGER",
     "person",
-    "raised-machine",
+    "raised-load",
     say("A raised loader falls when a jack alone carries it."),
     say("It crushes whoever is under it."),
     say("Set both stands. Let the loader down on them. Keep clear of the underside until it rests."),
