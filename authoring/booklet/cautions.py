@@ -6,18 +6,20 @@ from collections.abc import Iterable
 
 from authoring.booklet.blocks import Caution
 from authoring.booklet.plan import Volume
-from authoring.booklet.wording import Wording
+from authoring.booklet.wording import ALWAYS, Wording
 from authoring.model.signal_word import rank, signal_word
-from authoring.model.things import Message
+from authoring.model.things import Message, When
 
 
-def cautions(names: Iterable[str], anchor: str, volume: Volume, wording: Wording) -> tuple[Caution, ...]:
+def cautions(
+    names: Iterable[str], anchor: str, volume: Volume, wording: Wording, within: When = ALWAYS
+) -> tuple[Caution, ...]:
     """Return the caution blocks of the named messages that hold for the selection, in the order they are read."""
     profile = profile_of(volume)
     messages = [volume.scope.safety[name] for name in dict.fromkeys(names)]
     held = [message for message in messages if volume.holds(message.when)]
     ordered = sorted(held, key=lambda message: rank(message, profile))
-    return tuple(_block(message, f"{anchor}-c{n}", profile, wording) for n, message in enumerate(ordered, 1))
+    return tuple(_block(message, f"{anchor}-c{n}", profile, wording, within) for n, message in enumerate(ordered, 1))
 
 
 def profile_of(volume: Volume) -> str:
@@ -26,7 +28,7 @@ def profile_of(volume: Volume) -> str:
     return shop.profile if shop is not None else "ansi"
 
 
-def _block(message: Message, anchor: str, profile: str, wording: Wording) -> Caution:
+def _block(message: Message, anchor: str, profile: str, wording: Wording, within: When) -> Caution:
     return Caution(
         id=anchor,
         word=signal_word(message, profile),
@@ -36,5 +38,5 @@ def _block(message: Message, anchor: str, profile: str, wording: Wording) -> Cau
         hazard=wording.line(message.hazard or ""),
         consequence=wording.line(message.consequence or ""),
         avoidance=wording.line(message.avoidance or ""),
-        applies=wording.applies(message.when),
+        applies=wording.applies(message.when, within),
     )

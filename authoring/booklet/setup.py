@@ -40,13 +40,18 @@ def _table(
 
 
 def _conditions(plan: Plan, wordings: Mapping[str, Wording]) -> Table:
-    rows = []
+    # A procedure carried out on the way often asks for what holds already; that is said once.
+    rows: dict[Text, None] = {}
+    told: set[Text] = set()
     for volume in plan.volumes:
-        wording = wordings[volume.procedure.number]
         for condition in volume.procedure.conditions or ():
-            from_annex: Text = (Words(f" (annex {volume.letter})"),) if volume.letter else ()
-            rows.append(((*wording.line(condition), *from_annex),))
-    return _table("conditions", "Conditions", ("So it must be",), (90,), rows, "No condition is set.")
+            text = wordings[volume.procedure.number].line(condition)
+            if text not in told:
+                told.add(text)
+                rows[(*text, Words(f" (annex {volume.letter})")) if volume.letter else text] = None
+    return _table(
+        "conditions", "Conditions", ("So it must be",), (90,), ((row,) for row in rows), "No condition is set."
+    )
 
 
 def used(plan: Plan) -> Iterator[tuple[str, Kind, Volume]]:

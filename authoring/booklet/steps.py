@@ -41,25 +41,31 @@ def _step(
         parts=(
             *_asides_before(placed, volume, wording, shown),
             *_figures(placed, figures),
-            *_of_actions(placed, volume, wording),
+            *_of_actions(placed, volume, wording, shown),
             *_asides_after(step, wording),
         ),
     )
 
 
 def _cautions(placed: Placed, volume: Volume, wording: Wording) -> tuple[Caution, ...]:
-    return cautions(placed.step.safety, placed.anchor, volume, wording)
+    return cautions(placed.step.safety, placed.anchor, volume, wording, _around(placed))
 
 
-def _of_actions(placed: Placed, volume: Volume, wording: Wording) -> Iterator[StepPart]:
+def _around(placed: Placed) -> When:
+    return {**placed.section.when, **placed.step.when}
+
+
+def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[StepPart]:
     checks = 0
     for action in placed.step.actions:
         for name in action.what:
             thing = volume.scope.things[name].thing
-            if isinstance(thing, written.Choice):
+            # The table that tells look-alikes apart stands where they are first met, and again where one goes on.
+            if isinstance(thing, written.Choice) and (name not in shown or action.kind.name == "fit"):
+                shown.add(name)
                 yield choice_block(thing, placed.anchor, volume, wording)
         if action.kind.torque:
-            yield from callouts(action, volume, wording)
+            yield from callouts(action, volume, wording, _around(placed))
         if action.kind.checkpoint:
             checks += 1
             yield checkpoint(action, f"{placed.anchor}-k{checks}", volume.scope, wording)

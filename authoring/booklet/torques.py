@@ -9,14 +9,14 @@ from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Named, Text, Words
 from authoring.model.procedure import Action
-from authoring.model.things import FastenerGroup, Item
+from authoring.model.things import FastenerGroup, Item, When
 from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.show import limits, spell
 
 NOMINAL_ONLY = "The source gives no limits; this is its nominal value."
 
 
-def callouts(action: Action, volume: Volume, wording: Wording) -> Iterator[TorqueCallout]:
+def callouts(action: Action, volume: Volume, wording: Wording, within: When) -> Iterator[TorqueCallout]:
     """Yield the callout of each fastener group an action tightens."""
     for name in action.what:
         group = volume.scope.things[name].thing
@@ -29,7 +29,7 @@ def callouts(action: Action, volume: Volume, wording: Wording) -> Iterator[Torqu
                 rows=_rows(quantity, wording),
                 source=wording.source(group.torque),
                 note=NOMINAL_ONLY if quantity.form is Form.VALUE else "",
-                applies=wording.applies(group.when),
+                applies=wording.applies(group.when, within),
             )
 
 

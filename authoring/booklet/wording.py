@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from authoring.booklet import markup
 from authoring.booklet.plan import Plan, Volume
@@ -14,6 +15,8 @@ from authoring.model.things import Specification, Value, When
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.show import dual
 from authoring.quantities.units import Dimension, Unit
+
+ALWAYS: When = MappingProxyType({})
 
 
 class Wording:
@@ -88,8 +91,14 @@ class Wording:
         edition = f", {source.edition}" if source.edition else ""
         return f"{source.title}{edition}, {specification.at}" if specification.at else f"{source.title}{edition}"
 
-    def applies(self, when: When) -> str:
-        """Return for which vehicles something applies; empty when for all, or settled by the selection."""
+    def applies(self, when: When, within: When = ALWAYS) -> str:
+        """Return for which vehicles something applies.
+
+        Empty when for all, when the selection settles it, or when `within`, the step around it, has said so already.
+        """
         equipment = self._volume.scope.equipment
-        told = applies(when, self._plan.selection, equipment) if equipment is not None else ""
+        news = {
+            feature: values for feature, values in when.items() if not set(within.get(feature, ("",))) <= set(values)
+        }
+        told = applies(news, self._plan.selection, equipment) if equipment is not None else ""
         return f"Only {told}" if told else ""

@@ -8,5 +8,5 @@ ACTION = ActionKind(
     words=("connect", "plug in", "join", "switch on", "turn on"),
     says="Connect {what}.",
     what=Role("What is joined.", frozenset({Kind.ITEM})),
-    undoes=("disconnect",),
+    undoes=("disconnect", "support"),
 )

@@ -12,5 +12,5 @@ ACTION = ActionKind(
         "on": Role("What it goes on or into.", frozenset({Kind.ITEM})),
     },
     counted=True,
-    undoes=("remove",),
+    undoes=("remove", "support"),
 )

@@ -8,5 +8,5 @@ ACTION = ActionKind(
     words=("lower", "let down"),
     says="Lower {what}.",
     what=Role("What comes down.", frozenset({Kind.ITEM})),
-    undoes=("raise",),
+    undoes=("raise", "support"),
 )
