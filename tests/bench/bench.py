@@ -1,0 +1,155 @@
+"""Measure what a person waits for and what memory it takes, each figure beside its floor in the same run.
+
+    python -m tests.bench.bench [RUNS]
+
+Each figure is the median, the least and the most of whole processes, from start to exit, on an installed and compiled
+package with warm disk caches.
+Ours and its floor take turns, so that a machine that slows down slows both; budgets are ratios for the same reason.
+The exit status is 1 when a goal is missed, and the run stops when a measured command fails.
+"""
+
+from __future__ import annotations
+
+import os
+import statistics
+import subprocess
+import sys
+import tempfile
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+import pikepdf
+
+from tests.bench.make_library import NUMBER, make_library
+
+ROOT = Path(__file__).parents[2]
+PYTHON = sys.executable
+BAYLEAF = str(Path(PYTHON).with_name("bayleaf"))
+
+TIMED = (PYTHON, "-I", "-S", str(Path(__file__).with_name("timed.py")))
+
+NOTHING = (PYTHON, "-c", "pass")
+ENGINE = (
+    "import sys, weasyprint;"
+    "weasyprint.HTML(filename=sys.argv[1]).write_pdf(sys.argv[2], pdf_variant='pdf/ua-1', pdf_tags=True)"
+)
+
+LEAST_RUNS = 7
+SHORT_FACTOR = 3
+"""How many times more often the short commands run, whose figures scatter more."""
+
+MB_A_PAGE = 2.5
+MB_AT_REST = 80
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """One process: how long it took, in seconds, and the most memory it held, in MB of 10^6 bytes."""
+
+    seconds: float
+    megabytes: float
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """A command of ours, the floor it stands on, and how many times the floor it may take."""
+
+    name: str
+    ours: Sequence[str]
+    floor_name: str
+    floor: Sequence[str]
+    goal: float
+    runs: int
+
+
+def run(command: Sequence[str]) -> Run:
+    """Run a command, its program given by its path, to its end; raises CalledProcessError when it fails."""
+    settings = os.environ | {"FONTCONFIG_FILE": str(ROOT / "authoring/render/fonts/fonts.conf")}
+    told = subprocess.run([*TIMED, *command], env=settings, capture_output=True, encoding="utf-8", check=True)
+    seconds, peak, status = told.stdout.split()
+    if status != "0":
+        raise subprocess.CalledProcessError(int(status), list(command), told.stderr)
+    # Linux counts in KiB, macOS in bytes.
+    return Run(float(seconds), int(peak) * (1 if sys.platform == "darwin" else 1024) / 1e6)
+
+
+def measured(pair: Pair) -> tuple[list[Run], list[Run]]:
+    """Run ours and the floor in turns, once each unrecorded to warm the caches; return their runs."""
+    run(pair.floor)
+    run(pair.ours)
+    turns = [(run(pair.floor), run(pair.ours)) for _ in range(pair.runs)]
+    return [ours for _, ours in turns], [floor for floor, _ in turns]
+
+
+def shown(runs: Sequence[Run]) -> str:
+    """Return the median, least and most time of some runs, in milliseconds."""
+    times = [1000 * one.seconds for one in runs]
+    return f"{statistics.median(times):8.1f} ({min(times):.1f} to {max(times):.1f})"
+
+
+def middle(runs: Sequence[Run]) -> float:
+    """Return the median time of some runs in seconds."""
+    return statistics.median(one.seconds for one in runs)
+
+
+def report(pair: Pair, ours: Sequence[Run], floor: Sequence[Run]) -> bool:
+    """Print one pair and return whether the goal is met."""
+    ratio = middle(ours) / middle(floor)
+    met = ratio <= pair.goal
+    print(f"{pair.name}, {pair.runs} runs of each")
+    print(f"  ours   {shown(ours)} ms")
+    print(f"  floor  {shown(floor)} ms  {pair.floor_name}")
+    print(f"  ratio  {ratio:8.2f}; goal {pair.goal:g}: {'met' if met else 'MISSED'}\n", flush=True)
+    return met
+
+
+def report_memory(runs: Sequence[Run], pages: int) -> bool:
+    """Print the most memory that the PDF took and return whether it is within what its pages may take."""
+    most = max(one.megabytes for one in runs)
+    budget = MB_AT_REST + MB_A_PAGE * pages
+    met = most <= budget
+    print(f"Peak memory of the PDF build, the most of {len(runs)} runs, {pages} pages")
+    print(f"  ours   {most:8.1f} MB")
+    print(
+        f"  goal   {budget:8.1f} MB, {MB_AT_REST} and {MB_A_PAGE:g} a page: {'met' if met else 'MISSED'}\n", flush=True
+    )
+    return met
+
+
+def pairs(folder: Path, runs: int) -> list[Pair]:
+    """Write the large library into a folder and return what is measured on it, the PDF last."""
+    library, out = str(folder / "library"), str(folder / "out")
+    size = make_library(folder / "library").stat().st_size / 1000
+    page = str(folder / "page.html")
+    run((PYTHON, "-m", "tests.bench.paged_page", library, NUMBER, page))
+    engine, bare = "the page engine alone on the same page", "python -c pass"
+    often = SHORT_FACTOR * runs
+    build = (BAYLEAF, "build", library, "--out", out)
+    return [
+        Pair("bayleaf --help", (BAYLEAF, "--help"), bare, NOTHING, 3.5, often),
+        Pair(f"bayleaf check, a procedure of {size:.0f} KB", (BAYLEAF, "check", library), bare, NOTHING, 14, often),
+        Pair("bayleaf build --html, 40 steps", (*build, "--html"), bare, NOTHING, 18, often),
+        Pair(
+            *("bayleaf build --pdf, 40 steps", (*build, "--pdf"), engine),
+            *((PYTHON, "-c", ENGINE, page, str(folder / "bare.pdf")), 1.15, runs),
+        ),
+    ]
+
+
+def main(runs: int) -> int:
+    """Measure everything, print it, and return the exit status."""
+    met = []
+    os.chdir(ROOT)
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        for pair in pairs(folder, runs):
+            ours, floor = measured(pair)
+            met.append(report(pair, ours, floor))
+        with pikepdf.open(folder / "out" / f"{NUMBER}.pdf") as booklet:
+            met.append(report_memory(ours, len(booklet.pages)))
+    return 0 if all(met) else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main(max(LEAST_RUNS, int(sys.argv[1]) if len(sys.argv) > 1 else LEAST_RUNS)))
