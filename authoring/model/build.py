@@ -56,14 +56,15 @@ def build_library(
 ) -> tuple[Library, list[Diagnostic]]:
     """Return the library and what is wrong with its files.
 
-    `partial` says that some file could not even be read; a file of bad shape makes the library partial too.
+    `partial` says that some file could not even be read; one of bad shape, or missing, makes the library partial too.
     """
     found = _Found([], broken=partial)
     for document in documents:
         _take(document, found)
-    for kind, got in (("shop", found.shops), ("stock", found.stocks)):
-        if not got and not found.broken:
-            found.findings.append(_missing(kind))
+    if not found.broken:
+        missing = [kind for kind, got in (("shop", found.shops), ("stock", found.stocks)) if not got]
+        found.findings.extend(_missing(kind) for kind in missing)
+        found.broken = bool(missing)
     library = Library(
         next(iter(found.shops.values()), None),
         next(iter(found.stocks.values()), None),
@@ -80,7 +81,7 @@ def _take(document: Document, found: _Found) -> None:
     where = Where(document)
     if kind is None:
         message = "This file does not say what it holds: it has none of the keys shop, stock, equipment and procedure."
-        cure = "Begin the file with one of them, such as: procedure: FL-110"
+        cure = "Begin the file with one of them, such as “procedure: FL-110”."
         found.findings.append(Diagnostic("unknown-kind-of-file", Severity.ERROR, message, where.span, cure))
         found.broken = True
         return
