@@ -1,0 +1,25 @@
+"""A step and what belongs to it do not stand on one page of the PDF.
+
+Who has to turn the page between a caution and its step, or between a step and its torque, works from memory.
+This is measured on the pages themselves, so it is told when a PDF is built and not when a library is checked.
+A step that is longer than a page cannot be kept whole: say it in two steps.
+No example shows it, because pages are made only when a booklet is built.
+
+Right:
+
+```yaml procedure
+sections:
+  - title: Work
+    steps:
+      - step: Clean the [drop-box].
+        do:
+          - clean: drop-box
+```
+"""
+
+from __future__ import annotations
+
+from authoring.diagnostics.diagnostic import Severity
+
+SEVERITY = Severity.ERROR
+REQUIREMENTS = ("S5", "Y1", "N10")
