@@ -1,0 +1,142 @@
+"""The numbers on a figure and the text beside it do not match.
+
+A number that no step names is a riddle; numbers named out of order send the eye to and fro; the same thing numbered
+twice makes the reader look for a difference.
+What counts is the text of the steps that show the figure, in reading order.
+A figure that no step shows is told elsewhere.
+
+Wrong:
+
+```yaml procedure
+figures:
+  box:
+    file: drop-box.svg
+    title: The drop box
+    alt: The level plug is low on the left face.
+    callouts:
+      - {on: level-plug, across: 20, down: 60}   #! callouts-and-text
+      - {on: drop-box, across: 50, down: 50}
+      - {on: drop-box, across: 70, down: 50}   #! callouts-and-text
+sections:
+  - title: Wipe
+    steps:
+      - step: Wipe the [drop-box] dry with a [rag].
+        figures: [box]
+        with: [rag]
+        do:
+          - clean: drop-box
+```
+
+Named out of order.
+
+```yaml procedure
+figures:
+  box:
+    file: drop-box.svg
+    title: The drop box
+    alt: The level plug is low on the left face.
+    callouts:
+      - {on: level-plug, across: 20, down: 60}
+      - {on: drop-box, across: 50, down: 50}   #! callouts-and-text
+sections:
+  - title: Wipe
+    steps:
+      - step: Wipe the [drop-box] and the [level-plug] dry with a [rag].
+        figures: [box]
+        with: [rag]
+        do:
+          - clean: [drop-box, level-plug]
+```
+
+Right:
+
+```yaml procedure
+figures:
+  box:
+    file: drop-box.svg
+    title: The drop box
+    alt: The level plug is low on the left face.
+    callouts:
+      - {on: drop-box, across: 50, down: 50}
+      - {on: level-plug, across: 20, down: 60}
+sections:
+  - title: Wipe
+    steps:
+      - step: Wipe the [drop-box] and the [level-plug] dry with a [rag].
+        figures: [box]
+        with: [rag]
+        do:
+          - clean: [drop-box, level-plug]
+```
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from authoring.diagnostics.diagnostic import Related, Severity
+from authoring.model.brackets import brackets
+from authoring.model.library import Library
+from authoring.model.procedure import Callout, Figure, Procedure, Step
+from authoring.rules.rule import Fault
+
+SEVERITY = Severity.ERROR
+REQUIREMENTS = ("F1",)
+
+
+def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
+    """Yield a fault for each callout that is told twice, named by no step, or named too early."""
+    for figure in procedure.figures.values():
+        shown = [step for _, step in procedure.steps() if figure.id in step.figures]
+        first: dict[str, Callout] = {}
+        for callout in figure.callouts:
+            earlier = first.setdefault(callout.on, callout)
+            if earlier is not callout:
+                yield _twice(callout, earlier, figure)
+        if shown:
+            yield from _against(list(first.values()), figure, _named(shown))
+
+
+def _named(steps: list[Step]) -> dict[str, tuple[int, Step]]:
+    """Return where in reading order each name first stands in the text of the steps."""
+    found: dict[str, tuple[int, Step]] = {}
+    for step in steps:
+        for bracket in brackets(step.text):
+            found.setdefault(bracket.name, (len(found), step))
+    return found
+
+
+def _against(callouts: list[Callout], figure: Figure, named: dict[str, tuple[int, Step]]) -> Iterator[Fault]:
+    for callout in callouts:
+        if callout.on not in named:
+            number = figure.callouts.index(callout) + 1
+            yield Fault(
+                f"Number {number} of the figure “{figure.id}” points at “{callout.on}”, "
+                "but no step that shows the figure names it.",
+                callout.where.of("on"),
+                "Name it in the text of such a step, or leave the number out.",
+            )
+    for one, later in pairwise([callout for callout in callouts if callout.on in named]):
+        if named[later.on][0] < named[one.on][0]:
+            yield _too_early(later, one, figure, named[later.on][1])
+
+
+def _too_early(later: Callout, one: Callout, figure: Figure, step: Step) -> Fault:
+    numbers = figure.callouts.index(later) + 1, figure.callouts.index(one) + 1
+    return Fault(
+        f"In the text “{later.on}” comes before “{one.on}”, "
+        f"but on the figure “{figure.id}” it is number {numbers[0]} and the other number {numbers[1]}.",
+        later.where.of("on"),
+        "List the callouts in the order in which the steps name them.",
+        (Related(step.where.of("step"), "named here first"),),
+    )
+
+
+def _twice(callout: Callout, earlier: Callout, figure: Figure) -> Fault:
+    return Fault(
+        f"The figure “{figure.id}” has two numbers for “{callout.on}”.",
+        callout.where.of("on"),
+        "Keep one of them.",
+        (Related(earlier.where.of("on"), "the other one"),),
+    )
