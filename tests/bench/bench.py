@@ -69,7 +69,9 @@ def run(command: Sequence[str]) -> Run:
     told = subprocess.run([*TIMED, *command], env=settings, capture_output=True, encoding="utf-8", check=True)
     seconds, peak, status = told.stdout.split()
     if status != "0":
-        raise subprocess.CalledProcessError(int(status), list(command), told.stderr)
+        failed = subprocess.CalledProcessError(int(status), list(command), told.stderr)
+        failed.add_note(told.stderr)
+        raise failed
     # Linux counts in KiB, macOS in bytes.
     return Run(float(seconds), int(peak) * (1 if sys.platform == "darwin" else 1024) / 1e6)
 
