@@ -7,18 +7,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from authoring.booklet.blocks import Booklet
 from authoring.diagnostics.diagnostic import Diagnostic, Severity, in_order
 from authoring.model.build import build_library
 from authoring.model.library import Library
-from authoring.render.pdf import PangoMissing, as_pdf
 from authoring.rules.rule import run_rules
 from authoring.source.document import Document
 from authoring.source.images import Image, read_image
 from authoring.source.reader import read_document
 
-__all__ = ["Checked", "PangoMissing", "check", "compose", "html", "pdf"]
+if TYPE_CHECKING:
+    # Composing and setting load CommonMark, templates and the page engine, for which checking need not pay.
+    from authoring.booklet.blocks import Booklet
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,20 +57,22 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
 
 def compose(checked: Checked, number: str, selection: Mapping[str, str]) -> Booklet:
     """Compose the booklet of one procedure of a library without errors, for the fitments `selection` leaves."""
-    from authoring.booklet import compose as booklet  # noqa: PLC0415  # CommonMark: 40 ms that checking need not pay
+    from authoring.booklet import compose as booklet  # noqa: PLC0415  # CommonMark, see above
 
     return booklet.compose(checked.library, checked.library.procedures[number], selection)
 
 
 def html(checked: Checked, number: str, selection: Mapping[str, str]) -> str:
     """Return one booklet as a single HTML file."""
-    from authoring.render.html import as_html  # noqa: PLC0415  # templates: 50 ms that checking need not pay
+    from authoring.render.html import as_html  # noqa: PLC0415  # templates, see above
 
     return as_html(compose(checked, number, selection))
 
 
 def pdf(checked: Checked, number: str, selection: Mapping[str, str]) -> tuple[bytes, list[Diagnostic]]:
     """Return one booklet as PDF, and a finding for each page rule that its layout breaks; raises PangoMissing."""
+    from authoring.render.pdf import as_pdf  # noqa: PLC0415  # the page engine, see above
+
     content, parted = as_pdf(compose(checked, number, selection))
     where = checked.library.procedures[number].where
     return content, [

@@ -8,8 +8,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from authoring.cli.check import show, status
-from authoring.cli.disk import read_library, write_whole
+from authoring.cli.disk import read_library
 from authoring.cli.terminal import count, progress, wants_colour
+from authoring.cli.write import write_whole
 from authoring.cli.wrong_use import WrongUseError
 from authoring.diagnostics.diagnostic import Diagnostic
 from authoring.diagnostics.nearest import did_you_mean
@@ -17,7 +18,8 @@ from authoring.diagnostics.text import as_text
 from authoring.model.fitments import covered, fitments
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.pipeline import Checked, PangoMissing, check, html, pdf
+from authoring.pipeline import Checked, check, html, pdf
+from authoring.render.pdf import PangoMissing
 
 
 @dataclass(frozen=True, slots=True)

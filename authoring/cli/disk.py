@@ -1,11 +1,10 @@
-"""The disk: a library's files in, whole files out."""
+"""The disk: a library's files in."""
 
 from __future__ import annotations
 
 import os
 import stat
-import tempfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from pathlib import Path
 
 from authoring.cli.wrong_use import WrongUseError
@@ -72,18 +71,3 @@ def _unreadable(name: str, message: str) -> Diagnostic:
     shown = name.encode("utf-8", "backslashreplace").decode()
     cure = "Put a readable file in its place, or take it out of the library."
     return Diagnostic("unreadable-file", Severity.ERROR, message, Span(shown, 1, 1, 1, 1), cure)
-
-
-def write_whole(folder: str, files: Mapping[str, bytes]) -> None:
-    """Write files so that each appears whole or not at all; all are on the disk before the first appears."""
-    root = Path(folder)
-    try:
-        root.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryDirectory(dir=root, prefix=".writing-") as waiting:
-            for name, content in files.items():
-                (Path(waiting) / name).write_bytes(content)
-            for name in files:
-                (Path(waiting) / name).replace(root / name)
-    except OSError as error:
-        message = f"cannot write to “{folder}”: {error.strerror or error}"
-        raise WrongUseError(message) from error

@@ -6,14 +6,11 @@ import re
 from collections.abc import Callable
 
 from authoring.quantities.faults import FAULTS, Told
-from authoring.quantities.grammar import UNIT
+from authoring.quantities.grammar import LONGEST, UNIT
 from authoring.quantities.hints import EXAMPLES, MISLEADING, offer, unit_advice
 from authoring.quantities.numerals import NUMBER, SIGNED
 from authoring.quantities.quantity import Refusal
 from authoring.quantities.units import Dimension, unit_named
-
-LONGEST = 200
-"""The longest text that is read at all; a quantity needs some thirty characters."""
 
 _BARE = "A number without a unit says nothing."
 

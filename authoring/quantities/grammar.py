@@ -6,6 +6,9 @@ import re
 
 from authoring.quantities.numerals import NUMBER, SIGNED
 
+LONGEST = 200
+"""The longest text that is read at all; a quantity needs some thirty characters."""
+
 _JOIN = r"(?:\.(?!\.)|[-/](?=[^\W\d_]))"
 _WORD = rf"(?!to\b)(?:[^\W\d_]|[°º˚\"″”²³^·⋅∙•*‐‑]|{_JOIN}|(?<=[a-z^])[23](?![0-9.]))++"
 UNIT = rf"{_WORD}(?:\s++{_WORD})*+"

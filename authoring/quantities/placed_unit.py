@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from typing import NoReturn
 
-from authoring.quantities.explain import explain
 from authoring.quantities.hints import wrong_dimension
 from authoring.quantities.refused import refuse
 from authoring.quantities.units import UNITS, Dimension, Unit, as_difference, unit_named
@@ -59,6 +58,8 @@ def _named(match: re.Match[str], group: str, dimension: Dimension | None) -> Uni
 
 
 def _explained(match: re.Match[str], dimension: Dimension | None) -> NoReturn:
+    from authoring.quantities.explain import explain  # noqa: PLC0415  # thirty patterns that only a refusal needs
+
     told = explain(match.string, dimension)
     refuse(told.reason, told.cure, (told.start, told.end))
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from authoring.quantities.explain import LONGEST, explain, explain_other
-from authoring.quantities.grammar import QUANTITY
+from authoring.quantities.grammar import LONGEST, QUANTITY
 from authoring.quantities.numerals import places_of, read_numeral
 from authoring.quantities.placed_unit import placed_unit
 from authoring.quantities.quantity import Form, Quantity, Refusal
@@ -26,15 +25,21 @@ def read_quantity(value: object, dimension: Dimension | None = None) -> Quantity
     """
     if not isinstance(value, str):
         if dimension is not Dimension.COUNT or type(value) is not int or abs(value) > _LARGEST_COUNT:
-            return explain_other(value, dimension)
+            return _refusal(value, dimension)
         value = str(value)
     match = QUANTITY.fullmatch(value) if len(value) <= LONGEST else None
     if match is None:
-        return explain(value, dimension)
+        return _refusal(value, dimension)
     try:
         return _quantity(match, placed_unit(match, dimension))
     except RefusedError as refused:
         return refused.refusal
+
+
+def _refusal(value: object, dimension: Dimension | None) -> Refusal:
+    from authoring.quantities import explain  # noqa: PLC0415  # thirty patterns that only a refusal needs
+
+    return explain.explain(value, dimension) if isinstance(value, str) else explain.explain_other(value, dimension)
 
 
 def _quantity(match: re.Match[str], unit: Unit) -> Quantity:

@@ -47,17 +47,26 @@ class Rule:
     check: Check | None
 
 
+TOLD_WHILE_READING = "reading"
+"""The family whose rules have pages only; a run of the checks need not load it."""
+
+
 @cache
+def families() -> tuple[str, ...]:
+    """Return the names of the families, which are the folders beside this file."""
+    return tuple(family.name for family in pkgutil.iter_modules(rules.__path__) if family.ispkg)
+
+
+@cache
+def rules_of(family: str) -> tuple[Rule, ...]:
+    """Return the rules of one family, found by their place."""
+    package = importlib.import_module(f"{rules.__name__}.{family}")
+    return tuple(_rule(family, module.name) for module in pkgutil.iter_modules(package.__path__))
+
+
 def all_rules() -> dict[str, Rule]:
-    """Return every rule by its id, found by its place."""
-    found: dict[str, Rule] = {}
-    for family in pkgutil.iter_modules(rules.__path__):
-        if family.ispkg:
-            package = importlib.import_module(f"{rules.__name__}.{family.name}")
-            for module in pkgutil.iter_modules(package.__path__):
-                rule = _rule(family.name, module.name)
-                found[rule.id] = rule
-    return found
+    """Return every rule by its id."""
+    return {rule.id: rule for family in families() for rule in rules_of(family)}
 
 
 def _rule(family: str, name: str) -> Rule:
@@ -81,7 +90,8 @@ def run_rules(library: Library) -> Iterator[Diagnostic]:
         "equipment": list(library.equipment.values()),
         "procedure": [one for one in library.procedures.values() if one.equipment in library.equipment],
     }
-    for rule in all_rules().values():
+    checking = (rule for family in families() if family != TOLD_WHILE_READING for rule in rules_of(family))
+    for rule in checking:
         if rule.check is None:
             continue
         for subject in subjects[rule.over]:
