@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import sys
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -56,6 +57,7 @@ def run(arguments: argparse.Namespace) -> int:
             content, parted = _pdf(checked, one)
             files[f"{one.name}.pdf"] = content
             broken += parted
+            gc.collect()  # the command line collects nothing by itself, and a laid-out booklet is full of rings
     progress("")
     if broken:
         print(as_text(broken, checked.sources, colour=wants_colour(sys.stdout)))

@@ -11,7 +11,7 @@ from authoring.quantities.quantity import Quantity
 from authoring.source.document import Where
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Outcome:
     """One thing a checkpoint may show; `then` is go-on, put-right, do, go-to, stop or ask-customer."""
 
@@ -19,10 +19,10 @@ class Outcome:
     then: str
     to: str | None
     say: str | None
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Action:
     """What a step does: its kind, the names of what it is done to, and the names in its other roles.
 
@@ -36,7 +36,7 @@ class Action:
     way: str
     outcomes: tuple[Outcome, ...]
     hold: bool
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
     def names(self) -> Iterator[tuple[str, str]]:
         """Yield (role, name) for everything the action names; the role of the first is "what"."""
@@ -45,7 +45,7 @@ class Action:
         yield from self.roles.items()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Step:
     """One instruction. `text` is the author's, or made from the actions where `written` is False."""
 
@@ -59,10 +59,10 @@ class Step:
     figures: tuple[str, ...]
     why: str | None
     tip: str | None
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Section:
     """A run of steps under a heading."""
 
@@ -72,10 +72,10 @@ class Section:
     intro: str | None
     safety: tuple[str, ...]
     steps: tuple[Step, ...]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class ChoicePart:
     """One part that may be the right one: for which fitments, or at which measured size."""
 
@@ -83,10 +83,10 @@ class ChoicePart:
     when: When
     size: Quantity | None
     tell: str
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Choice:
     """Which of several parts is the right one."""
 
@@ -94,20 +94,20 @@ class Choice:
     name: str
     question: str
     parts: tuple[ChoicePart, ...]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Callout:
     """A number on a picture: what it points at, and where in percent of width and height."""
 
     on: str
     across: float
     down: float
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Figure:
     """A picture in a file of the library."""
 
@@ -116,10 +116,10 @@ class Figure:
     title: str
     alt: str | None
     callouts: tuple[Callout, ...]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Trial:
     """The record that somebody did the job from the booklet, on a machine."""
 
@@ -127,10 +127,10 @@ class Trial:
     by: str
     machine: str
     result: str
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Revision:
     """One revision: letter, date (ISO 8601), who wrote it, who approved it, and why it was made."""
 
@@ -139,10 +139,10 @@ class Revision:
     author: str
     approver: str
     reason: str
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Procedure:
     """One job.
 
@@ -166,7 +166,7 @@ class Procedure:
     sections: tuple[Section, ...]
     trial: Trial | None
     revisions: tuple[Revision, ...]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
     def steps(self) -> Iterator[tuple[Section, Step]]:
         """Yield every step with its section, in order."""

@@ -1,6 +1,7 @@
 """The things a library knows: the shop, its stock, and the equipment it works on.
 
-Every value is frozen; `where` says where it was written and takes no part in equality.
+Every value is frozen, and compared by identity: two things of the same words in two places are two things.
+`where` says where it was written.
 A quantity is None where its text was refused; the refusal has been told already.
 """
 
@@ -18,17 +19,17 @@ When: TypeAlias = Mapping[str, tuple[str, ...]]
 """For which fitments something holds: the allowed values of each feature named; empty means for all."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Specification:
     """A quantity and the document that states it: short name of the source, and where in it."""
 
     value: Quantity | None
     source: str | None
     at: str | None
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Source:
     """A document that values come from; `kind` is maker, standard, shop or common-practice."""
 
@@ -36,10 +37,10 @@ class Source:
     title: str
     edition: str | None
     kind: str
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Message:
     """A safety message; the signal word is derived from harm, severity and likelihood."""
 
@@ -52,10 +53,10 @@ class Message:
     avoidance: str | None
     sign: str
     when: When
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Person:
     """Somebody who writes or approves procedures; `may` holds write, approve or both."""
 
@@ -63,10 +64,10 @@ class Person:
     name: str
     role: str
     may: frozenset[str]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Shop:
     """The shop: its name, its units for each dimension, its people, sources and shared safety messages."""
 
@@ -76,10 +77,10 @@ class Shop:
     people: Mapping[str, Person]
     sources: Mapping[str, Source]
     safety: Mapping[str, Message]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Part:
     """What is fitted and stays on the machine."""
 
@@ -88,20 +89,20 @@ class Part:
     number: str
     one_time: bool
     place: str | None
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Tool:
     """What is used and put back."""
 
     id: str
     name: str
     place: str | None
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Consumable:
     """What is used up."""
 
@@ -109,10 +110,10 @@ class Consumable:
     name: str
     limits: str | None
     disposal: str | None
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Stock:
     """The parts, tools and consumables of the shop."""
 
@@ -120,10 +121,10 @@ class Stock:
     parts: Mapping[str, Part]
     tools: Mapping[str, Tool]
     consumables: Mapping[str, Consumable]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Feature:
     """In what vehicles differ: a name, how to tell, and the words for each value."""
 
@@ -131,10 +132,10 @@ class Feature:
     name: str
     tell: str
     values: Mapping[str, str]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Item:
     """What can be taken off, fitted, opened, run or looked at; it may cover others."""
 
@@ -143,10 +144,10 @@ class Item:
     place: str | None
     covers: tuple[str, ...]
     when: When
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class FastenerGroup:
     """Bolts, nuts or plugs tightened alike."""
 
@@ -159,10 +160,10 @@ class FastenerGroup:
     on: str | None
     torque: Specification | None
     when: When
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Fluid:
     """An oil, coolant or other fluid in the machine."""
 
@@ -172,20 +173,20 @@ class Fluid:
     capacity: Specification | None
     disposal: str | None
     when: When
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Value:
     """A quantity that steps refer to by name."""
 
     id: str
     name: str
     specification: Specification
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Equipment:
     """One kind of machine."""
 
@@ -198,4 +199,4 @@ class Equipment:
     fasteners: Mapping[str, FastenerGroup]
     fluids: Mapping[str, Fluid]
     values: Mapping[str, Value]
-    where: Where = field(compare=False, repr=False)
+    where: Where = field(repr=False)
