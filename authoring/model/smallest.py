@@ -39,8 +39,8 @@ def _leaving_out(one: Fitment, good: Collection[Fitment]) -> Fitment:
     return left
 
 
-def told(fitment: Fitment, equipment: Equipment) -> str:
-    """Return the machines that have these features, in words that follow "for"."""
+def told(fitment: Fitment, equipment: Equipment, otherwise: str = "every machine covered") -> str:
+    """Return the machines that have these features, in words that follow "for"; `otherwise` when all have them."""
     if not fitment:
-        return "every machine covered"
+        return otherwise
     return f"a machine with {said({feature: (value,) for feature, value in fitment.items()}, equipment)}"

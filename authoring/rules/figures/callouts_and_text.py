@@ -85,8 +85,9 @@ SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F1",)
 
 
-def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
+def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each callout that is told twice, named by no step, or named too early."""
+    things = library.scope(procedure).things
     for figure in procedure.figures.values():
         shown = [step for _, step in procedure.steps() if figure.id in step.figures]
         first: dict[str, Callout] = {}
@@ -95,7 +96,8 @@ def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
             if earlier is not callout:
                 yield _twice(callout, earlier, figure)
         if shown:
-            yield from _against(list(first.values()), figure, _named(shown))
+            known = [callout for name, callout in first.items() if name in things]  # any other is an unknown name
+            yield from _against(known, figure, _named(shown))
 
 
 def _named(steps: list[Step]) -> dict[str, tuple[int, Step]]:

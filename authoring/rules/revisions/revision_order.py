@@ -60,14 +60,14 @@ def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
         yield from _pair(newer, older)
     if numbers[-1] != 1:
         letter = revisions[-1].letter
-        message = f"The revisions end at {letter}: those from A on are missing."
+        message = f"The revisions go down to {letter} only; the first of all is A."
         yield Fault(message, revisions[-1].where.of("revision"), "List all revisions, down to A.")
 
 
 def _pair(newer: Revision, older: Revision) -> Iterator[Fault]:
     if _number(newer.letter) != _number(older.letter) + 1:
         yield Fault(
-            f"Revision {newer.letter} stands above revision {older.letter}, but {_after(older.letter)} follows it.",
+            f"Revision {newer.letter} stands above revision {older.letter}, where {_after(older.letter)} belongs.",
             newer.where.of("revision"),
             "Put the newest first, and list every revision once.",
             (Related(older.where.of("revision"), "the one below"),),

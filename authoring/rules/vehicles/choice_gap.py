@@ -102,7 +102,7 @@ def _gap(procedure: Procedure, choice: Choice, equipment: Equipment) -> Iterator
         kept = served if any(may_hold(part.when, fitment) for part in choice.parts) else left
         kept.append(fitment)
     if left:
-        whom = told(smallest(left, served), equipment)
+        whom = told(smallest(left, served), equipment, "any machine covered")
         yield Fault(
             f"The choice “{choice.id}” has no part for {whom}.",
             choice.where.span,

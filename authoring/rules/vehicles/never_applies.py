@@ -95,5 +95,9 @@ def _never(one: Applicability, procedure: Procedure, equipment: Equipment) -> Fa
     if one.around and not possible(equipment, together(one.around, one.when)):
         section = said(one.around, equipment)
         return Fault(f"This applies to no machine: it asks for {asks}, its section for {section}.", one.span, _CURE)
-    related = (Related(procedure.where.of("covers"), "what the procedure covers"),) if procedure.covers else ()
-    return Fault(f"No machine that this procedure covers is such as this asks for ({asks}).", one.span, _CURE, related)
+    related = [Related(procedure.where.of("covers"), "what the procedure covers")] if procedure.covers else []
+    if all(together(procedure.covers, one.around, one.when).values()):
+        related.append(Related(equipment.where.key("never"), "the combinations that never occur"))
+    return Fault(
+        f"No machine that this procedure covers is such as this asks for ({asks}).", one.span, _CURE, tuple(related)
+    )

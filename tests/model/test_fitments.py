@@ -1,0 +1,126 @@
+"""Which fitments meet a condition, held against trying every whole machine one by one."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Mapping
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from authoring.model.fitments import combinations, concerned, fitments, may_hold, possible, together, too_many
+from authoring.model.smallest import smallest
+from authoring.model.things import Equipment, Feature, When
+from authoring.source.document import Where
+from authoring.source.reader import read_document
+
+FEATURES = {"brake": ("drum", "disc"), "axle": ("narrow", "middle", "wide"), "cab": ("shut", "bare")}
+
+DOCUMENT, _ = read_document("hob.yaml", b"equipment: hob\n")
+assert DOCUMENT is not None
+WHERE = Where(DOCUMENT)
+
+
+def _equipment(never: tuple[When, ...], features: Mapping[str, tuple[str, ...]] = FEATURES) -> Equipment:
+    known = {
+        name: Feature(name, name, "Look.", dict(zip(values, values, strict=True)), WHERE)
+        for name, values in features.items()
+    }
+    return Equipment("hob", "Hob", known, never, {}, {}, {}, {}, {}, WHERE)
+
+
+def _some_values(feature: str) -> st.SearchStrategy[tuple[str, ...]]:
+    return st.lists(st.sampled_from(FEATURES[feature]), min_size=1, unique=True).map(tuple)
+
+
+def _when(lowest: int) -> st.SearchStrategy[When]:
+    names = st.lists(st.sampled_from(sorted(FEATURES)), min_size=lowest, unique=True)
+    return names.flatmap(lambda picked: st.fixed_dictionaries({name: _some_values(name) for name in picked}))
+
+
+NEVER = st.lists(_when(1), max_size=4).map(tuple)
+
+
+def _machines(never: tuple[When, ...], when: When) -> list[dict[str, str]]:
+    """Return every whole machine that exists and meets a condition, by trying all of them."""
+    every = [dict(zip(FEATURES, picked, strict=True)) for picked in itertools.product(*FEATURES.values())]
+    existing = [one for one in every if not any(may_hold(rule, one) for rule in never)]
+    return [one for one in existing if may_hold(when, one)]
+
+
+@given(NEVER, _when(1))
+@settings(max_examples=150)
+def test_possible_finds_a_machine_exactly_when_there_is_one(never: tuple[When, ...], when: When) -> None:
+    """A condition on features that what never occurs ties together is judged by whole machines.
+
+    Features that nothing ties to the condition do not count: that nothing exists at all is told elsewhere.
+    """
+    equipment = _equipment(never)
+    tied = concerned(equipment, when)
+    bearing = tuple(rule for rule in never if set(rule) <= tied)
+    assert possible(equipment, when) is bool(_machines(bearing, when))
+
+
+@given(NEVER, _when(1), _when(1))
+@settings(max_examples=150)
+def test_fitments_over_tied_features_are_those_of_whole_machines(
+    never: tuple[When, ...], covers: When, asked: When
+) -> None:
+    """Tying in the features of what never occurs leaves no fitment that only a machine that cannot be would have."""
+    equipment = _equipment(never)
+    tied = concerned(equipment, asked)
+    bearing = tuple(rule for rule in never if set(rule) <= tied)
+    found = {tuple(sorted(one.items())) for one in fitments(equipment, covers, tied)}
+    machines = {
+        tuple(sorted((name, value) for name, value in one.items() if name in tied))
+        for one in _machines(bearing, covers)
+    }
+    assert found == machines
+
+
+@given(_when(0), _when(0))
+@settings(max_examples=100)
+def test_together_holds_where_both_hold(one: When, other: When) -> None:
+    """The joined condition is met by exactly the machines that meet each."""
+    both = [machine for machine in _machines((), one) if may_hold(other, machine)]
+    assert _machines((), together(one, other)) == both
+
+
+@given(st.sets(st.sampled_from(range(12)), min_size=1, max_size=11))
+@settings(max_examples=150)
+def test_smallest_shows_the_fault_with_the_fewest_features(picked: set[int]) -> None:
+    """Some bad machine has the features told and no good one does, and no shorter set would do."""
+    machines = _machines((), {})
+    bad = [one for place, one in enumerate(machines) if place in picked]
+    good = [one for place, one in enumerate(machines) if place not in picked]
+    told = smallest(bad, good)
+    assert _shows(told, bad, good)
+    shorter = (
+        {name: one[name] for name in names}
+        for one in bad
+        for size in range(len(told))
+        for names in itertools.combinations(FEATURES, size)
+    )
+    assert not any(_shows(each, bad, good) for each in shorter)
+
+
+def _shows(told: Mapping[str, str], bad: list[dict[str, str]], good: list[dict[str, str]]) -> bool:
+    return any(told.items() <= one.items() for one in bad) and not any(told.items() <= one.items() for one in good)
+
+
+def test_smallest_leaves_features_out_where_there_are_too_many_to_try() -> None:
+    """A fault that needs five features of six together is told with those five."""
+    names = [f"f{number}" for number in range(6)]
+    every = [dict(zip(names, picked, strict=True)) for picked in itertools.product("ab", repeat=6)]
+    bad = [one for one in every if all(one[name] == "b" for name in names[:5])]
+    good = [one for one in every if one not in bad]
+    assert smallest(bad, good) == dict.fromkeys(names[:5], "b")
+
+
+def test_twelve_features_of_two_values_are_tried_and_thirteen_are_not() -> None:
+    """The limit lies where it is said to lie, and beyond it nothing is claimed."""
+    for count, beyond in ((12, False), (13, True)):
+        features = {f"f{number}": ("a", "b") for number in range(count)}
+        equipment = _equipment((), features)
+        assert combinations(equipment, {}, features) == 2**count
+        assert too_many(equipment, {}, features) is beyond
