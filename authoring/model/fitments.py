@@ -67,8 +67,6 @@ def possible(equipment: Equipment, when: When) -> bool:
 
     Beyond LIMIT combinations the answer is yes; ask `too_many` to tell.
     """
-    if not all(when.values()):
-        return False
     features = concerned(equipment, when)
     if combinations(equipment, when, features) > LIMIT:
         return True
