@@ -47,6 +47,9 @@ from authoring.source.wording import either
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T1", "N13")
 
+# Comparing spellings is slow, and a procedure has a handful of values of one dimension.
+_MOST_COMPARED = 20
+
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each value that an action takes and that has another dimension than the action's place."""
@@ -70,7 +73,7 @@ def _wrong(mention: Mention, dimensions: frozenset[Dimension], scope: Scope) -> 
     yield Fault(
         f"“{mention.name}” is a {quantity.dimension.value}, but “{mention.keys[0]}” takes {wanted}.",
         mention.span,
-        did_you_mean(mention.name, fitting) or f"Name a value that is {wanted}.",
+        did_you_mean(mention.name, fitting[:_MOST_COMPARED]) or f"Name a value that is {wanted}.",
         (Related(value.specification.where.of("value"), f"“{mention.name}” is stated here"),),
     )
 

@@ -103,14 +103,24 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 
 def _ring(start: str, called: Mapping[str, Mapping[str, Mention]]) -> list[Mention]:
     """Return the shortest way from a procedure back to itself through none that comes before it; else nothing."""
-    ways: dict[str, list[Mention]] = {start: []}
+    came: dict[str, tuple[str, Mention]] = {}
     waiting = deque([start])
     while waiting:
         number = waiting.popleft()
         for name, mention in called.get(number, {}).items():
-            if name == start:
-                return [*ways[number], mention]
-            if name > start and name not in ways:
-                ways[name] = [*ways[number], mention]
+            if name >= start and name not in came:
+                came[name] = (number, mention)
                 waiting.append(name)
+                if name == start:
+                    return _way(start, came)
     return []
+
+
+def _way(start: str, came: Mapping[str, tuple[str, Mention]]) -> list[Mention]:
+    """Return the mentions that lead from a procedure back to itself, in order."""
+    number, mention = came[start]
+    way = [mention]
+    while number != start:
+        number, mention = came[number]
+        way.append(mention)
+    return way[::-1]

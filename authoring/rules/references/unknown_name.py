@@ -45,6 +45,7 @@ items:
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from functools import lru_cache
 
 from authoring.diagnostics.diagnostic import Severity, Span
 from authoring.diagnostics.nearest import did_you_mean
@@ -55,6 +56,9 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("A6", "R1")
+
+# Comparing spellings is slow; where so many names are wrong at once, no nearest one would be the cure.
+_MOST_COMPARED = 50
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
@@ -87,17 +91,27 @@ def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
         yield _unknown("equipment", procedure.equipment, library.equipment, procedure.where.of("equipment"))
         return  # every name of that equipment would be told as well
     scope = library.scope(procedure)
+    offered = [name for name in scope.things if "." not in name]  # an id with a dot is not the author's
+    compared: set[str] = set()
     for mention in scope.mentions:
-        if mention.wants == "message":
-            if mention.name not in scope.safety:
-                yield _unknown("safety message", mention.name, scope.safety, mention.span)
-        elif mention.name not in scope.things:
-            yield _unknown("thing", mention.name, scope.things, mention.span)
+        message = mention.wants == "message"
+        if mention.name in (scope.safety if message else scope.things):
+            continue
+        compared.add(mention.name)
+        known = scope.safety if message else offered
+        sort = "safety message" if message else "thing"
+        yield _unknown(sort, mention.name, known if len(compared) <= _MOST_COMPARED else (), mention.span)
 
 
 def _unknown(sort: str, name: str, known: Collection[str], span: Span) -> Fault:
-    cure = did_you_mean(name, known) or f"Write the name of {_one(sort)} that is stated, or state it under this name."
+    cure = (
+        _nearest(name, tuple(known)) or f"Write the name of {_one(sort)} that is stated, or state it under this name."
+    )
     return Fault(f"No {sort} is called “{name}”.", span, cure)
+
+
+# A name that was changed in one place is unknown in many.
+_nearest = lru_cache(maxsize=64)(did_you_mean)
 
 
 def _one(sort: str) -> str:

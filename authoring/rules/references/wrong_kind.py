@@ -47,21 +47,27 @@ from authoring.source.wording import either
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("A6", "R1")
 
+# Comparing spellings is slow; where so many names are wrong at once, no nearest one would be the cure.
+_MOST_COMPARED = 50
+
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each known name of a wrong kind; a name stated twice may be either of the two."""
     scope = library.scope(procedure)
+    compared: set[str] = set()
     for mention in scope.mentions:
         thing = scope.things.get(mention.name) if mention.kinds and mention.wants == "thing" else None
         if thing is None or thing.kind in mention.kinds:
             continue
         if not any(other.kind in mention.kinds for other in scope.everything() if other.id == mention.name):
-            yield _wrong(mention, thing, scope)
+            compared.add(mention.name)
+            yield _wrong(mention, thing, scope, compare=len(compared) <= _MOST_COMPARED)
 
 
-def _wrong(mention: Mention, thing: Named, scope: Scope) -> Fault:
+def _wrong(mention: Mention, thing: Named, scope: Scope, *, compare: bool) -> Fault:
     wanted = either([kind.value for kind in Kind if kind in mention.kinds])
-    fitting = [other.id for other in scope.things.values() if other.kind in mention.kinds and "." not in other.id]
+    things = scope.things.values() if compare else ()
+    fitting = [other.id for other in things if other.kind in mention.kinds and "." not in other.id]
     return Fault(
         f"“{mention.name}” is {thing.kind.value}, but “{mention.keys[0]}” takes {wanted}.",
         mention.span,
