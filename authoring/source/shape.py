@@ -94,11 +94,21 @@ def _unknown(document: Document, fault: Fault) -> Iterator[Diagnostic]:
     for key in present:
         if key in known or any(re.search(pattern, key) for pattern in patterns):
             continue
+        if key[0].isdecimal() and present[key] is None:
+            yield _split_number(document, (*fault.path, key))
+            continue
         message = f'The key "{short(key)}" is unknown in {place_of(fault.path)}.'
         free = [one for one in known if one not in present]
         cure = did_you_mean(key, free) or did_you_mean(key, known) or _listed(known, "Keys known here")
         span = document.places.key((*fault.path, key))
         yield Diagnostic(names.UNKNOWN_KEY, Severity.ERROR, message, span, cure)
+
+
+def _split_number(document: Document, path: Path) -> Diagnostic:
+    """Tell of `{value: 1,6 L}`: inside braces a comma begins a new entry, so the number is torn in two."""
+    message = f'A comma tears a number in two here: "{short(str(path[-1]))}" became an entry of its own.'
+    cure = "Write a decimal point, such as 1.6 L; put a text with a comma inside { } in quotes."
+    return Diagnostic(names.WRONG_VALUE, Severity.ERROR, message, document.places.key(path), cure)
 
 
 def _bad_name(document: Document, fault: Fault) -> Diagnostic:
