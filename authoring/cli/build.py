@@ -97,7 +97,7 @@ def _wanted(library: Library, only: list[str], fitment: list[str]) -> Iterator[W
 def _pair(text: str) -> tuple[str, str]:
     feature, equals, value = text.partition("=")
     if not (feature and equals and value):
-        message = f"--for takes FEATURE=VALUE, such as brake=disc, and not “{text}”"
+        message = f'--for takes FEATURE=VALUE, such as brake=disc, and not "{text}"'
         raise WrongUseError(message)
     return feature, value
 
@@ -106,7 +106,7 @@ def _procedures(library: Library, only: list[str]) -> list[Procedure]:
     for number in only:
         if number not in library.procedures:
             near = did_you_mean(number, library.procedures) or f"It has {', '.join(library.procedures)}."
-            message = f"the library has no procedure “{number}”. {near}"
+            message = f'the library has no procedure "{number}". {near}'
             raise WrongUseError(message)
     return [one for number, one in sorted(library.procedures.items()) if not only or number in only]
 
@@ -121,12 +121,12 @@ def _misfit(library: Library, procedure: Procedure, asked: Mapping[str, str]) ->
         known = equipment.features.get(feature)
         if known is None:
             near = did_you_mean(feature, equipment.features) or f"It has {', '.join(equipment.features) or 'none'}."
-            return f"{equipment.name} has no feature “{feature}”. {near}"
+            return f'{equipment.name} has no feature "{feature}". {near}'
         if value not in known.values:
             near = did_you_mean(value, known.values) or f"There is {', '.join(known.values)}."
-            return f"the {known.name} is never “{value}”. {near}"
+            return f'the {known.name} is never "{value}". {near}'
         if value not in covered(equipment, procedure.covers)[feature]:
-            return f"{procedure.number} does not cover {known.name} “{value}”"
+            return f'{procedure.number} does not cover {known.name} "{value}"'
     if not any(asked == one for one in fitments(equipment, procedure.covers, asked)):
         return f"{equipment.name} never has {' with '.join(f'{f}={v}' for f, v in asked.items())}"
     return None

@@ -24,7 +24,7 @@ def read_library(folder: str) -> tuple[dict[str, bytes], list[Diagnostic]]:
     root = Path(folder)
     if not root.is_dir():
         what = "is a file; name the folder it is in" if root.exists() else "does not exist"
-        message = f"the library “{folder}” {what}"
+        message = f'the library "{folder}" {what}'
         raise WrongUseError(message)
     files: dict[str, bytes] = {}
     unread: list[Diagnostic] = []

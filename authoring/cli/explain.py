@@ -18,8 +18,8 @@ def run(arguments: argparse.Namespace) -> int:
         return 0
     rule = rules.get(arguments.rule)
     if rule is None:
-        near = did_you_mean(arguments.rule, rules) or "“bayleaf explain” lists all rules."
-        message = f"there is no rule “{arguments.rule}”. {near}"
+        near = did_you_mean(arguments.rule, rules) or '"bayleaf explain" lists all rules.'
+        message = f'there is no rule "{arguments.rule}". {near}'
         raise WrongUseError(message)
     print(_page(rule))
     return 0

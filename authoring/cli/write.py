@@ -20,5 +20,5 @@ def write_whole(folder: str, files: Mapping[str, bytes]) -> None:
             for name in files:
                 (Path(waiting) / name).replace(root / name)
     except OSError as error:
-        message = f"cannot write to “{folder}”: {error.strerror or error}"
+        message = f'cannot write to "{folder}": {error.strerror or error}'
         raise WrongUseError(message) from error

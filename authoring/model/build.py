@@ -81,7 +81,7 @@ def _take(document: Document, found: _Found) -> None:
     where = Where(document)
     if kind is None:
         message = "This file does not say what it holds: it has none of the keys shop, stock, equipment and procedure."
-        cure = "Begin the file with one of them, such as “procedure: FL-110”."
+        cure = 'Begin the file with one of them, such as "procedure: FL-110".'
         found.findings.append(Diagnostic("unknown-kind-of-file", Severity.ERROR, message, where.span, cure))
         found.broken = True
         return
@@ -97,7 +97,7 @@ def _take(document: Document, found: _Found) -> None:
         case Stock():
             _keep(found.stocks, "the stock file", "", thing, found)
         case Equipment():
-            _keep(found.equipment, f"the equipment “{thing.id}”", thing.id, thing, found)
+            _keep(found.equipment, f'the equipment "{thing.id}"', thing.id, thing, found)
         case Procedure():
             _keep(found.procedures, f"the procedure {thing.number}", thing.number, thing, found)
 
@@ -118,5 +118,5 @@ def _keep(kept: dict[str, Any], called: str, key: str, thing: Any, found: _Found
 
 
 def _missing(kind: str) -> Diagnostic:
-    cure = f"Add a file that begins with “{kind}:”, such as {kind}.yaml."
+    cure = f'Add a file that begins with "{kind}:", such as {kind}.yaml.'
     return Diagnostic("missing-file", Severity.ERROR, f"The library has no {kind} file.", Span("", 1, 1, 1, 1), cure)

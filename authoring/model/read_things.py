@@ -52,7 +52,7 @@ def _units(at: Reader) -> dict[Dimension, tuple[Unit, ...]]:
         for place, spelling in enumerate(spellings):
             unit = unit_for(spelling, dimension)
             if unit is None:
-                message = f"“{spelling}” is no unit of {dimension.value} that can be shown."
+                message = f'"{spelling}" is no unit of {dimension.value} that can be shown.'
                 cure = "Name a unit of that dimension, such as N·m for torque."
                 span = at.where.of(word, place)
                 at.findings.append(Diagnostic("bad-quantity", Severity.ERROR, message, span, cure))

@@ -36,13 +36,13 @@ def stated_values(library: Library) -> Iterator[Stated]:
 def _of_equipment(equipment: Equipment, sources: Mapping[str, Source]) -> Iterator[Stated]:
     for group in equipment.fasteners.values():
         if group.torque is not None:
-            yield Stated(f"The torque of “{group.id}”", group.torque, sources)
+            yield Stated(f'The torque of "{group.id}"', group.torque, sources)
     for fluid in equipment.fluids.values():
         if fluid.capacity is not None:
-            yield Stated(f"The capacity of “{fluid.id}”", fluid.capacity, sources)
+            yield Stated(f'The capacity of "{fluid.id}"', fluid.capacity, sources)
     yield from _of_values(equipment.values, sources)
 
 
 def _of_values(values: Mapping[str, Value], sources: Mapping[str, Source]) -> Iterator[Stated]:
     for value in values.values():
-        yield Stated(f"The value “{value.id}”", value.specification, sources)
+        yield Stated(f'The value "{value.id}"', value.specification, sources)

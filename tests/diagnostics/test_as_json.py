@@ -8,7 +8,7 @@ from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span
 _ONE = Diagnostic(
     "duplicate-key",
     Severity.WARNING,
-    "The key “a” stands twice.",
+    'The key "a" stands twice.',
     Span("procedures/a.yaml", 3, 1, 3, 2),
     "Keep one.",
     (Related(Span("procedures/b.yaml", 1, 1, 2, 4), "first here"),),
@@ -23,7 +23,7 @@ def test_the_keys_are_those_that_are_described() -> None:
             {
                 "rule": "duplicate-key",
                 "severity": "warning",
-                "message": "The key “a” stands twice.",
+                "message": 'The key "a" stands twice.',
                 "cure": "Keep one.",
                 "file": "procedures/a.yaml",
                 "line": 3,

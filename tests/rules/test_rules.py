@@ -56,9 +56,9 @@ def each_example(heading: str) -> list[Any]:
 def test_each_rule_has_a_page(rule: Rule) -> None:
     """A page says in one line what is wrong, then why it matters, and shows it wrong and right."""
     first, blank, why = rule.page.split("\n")[:3]
-    assert re.fullmatch(r"[A-Z“].{5,85}\.", first)
+    assert re.fullmatch(r"[A-Z\"].{5,85}\.", first)
     assert not blank
-    assert re.match(r"[A-Z“]", why)
+    assert re.match(r"[A-Z\"]", why)
     assert examples(rule.page, "Right")
     assert bool(examples(rule.page, "Wrong")) is (rule.id not in UNSHOWN)
 
@@ -150,7 +150,7 @@ def test_examples_are_told_in_sentences(rule: Rule) -> None:
             for found in findings(example.files):
                 if found.rule != rule.id:
                     continue
-                assert re.match(r"[A-Z“\"0-9/]", found.message)
+                assert re.match(r"[A-Z\"0-9/]", found.message)
                 assert found.message.endswith((".", "?")), found.message
                 assert found.cure.endswith((".", "?")), found.cure
                 assert found.severity is rule.severity

@@ -114,7 +114,7 @@ def _against(callouts: list[Callout], figure: Figure, named: dict[str, tuple[int
         if callout.on not in named:
             number = figure.callouts.index(callout) + 1
             yield Fault(
-                f"Number {number} of the figure “{figure.id}” points at “{callout.on}”, "
+                f'Number {number} of the figure "{figure.id}" points at "{callout.on}", '
                 "but no step that shows the figure names it.",
                 callout.where.of("on"),
                 "Name it in the text of such a step, or leave the number out.",
@@ -127,8 +127,8 @@ def _against(callouts: list[Callout], figure: Figure, named: dict[str, tuple[int
 def _too_early(later: Callout, one: Callout, figure: Figure, step: Step) -> Fault:
     numbers = figure.callouts.index(later) + 1, figure.callouts.index(one) + 1
     return Fault(
-        f"In the text “{later.on}” comes before “{one.on}”, "
-        f"but on the figure “{figure.id}” it is number {numbers[0]} and the other number {numbers[1]}.",
+        f'In the text "{later.on}" comes before "{one.on}", '
+        f'but on the figure "{figure.id}" it is number {numbers[0]} and the other number {numbers[1]}.',
         later.where.of("on"),
         "List the callouts in the order in which the steps name them.",
         (Related(step.where.of("step"), "named here first"),),
@@ -137,7 +137,7 @@ def _too_early(later: Callout, one: Callout, figure: Figure, step: Step) -> Faul
 
 def _twice(callout: Callout, earlier: Callout, figure: Figure) -> Fault:
     return Fault(
-        f"The figure “{figure.id}” has two numbers for “{callout.on}”.",
+        f'The figure "{figure.id}" has two numbers for "{callout.on}".',
         callout.where.of("on"),
         "Keep one of them.",
         (Related(earlier.where.of("on"), "the other one"),),

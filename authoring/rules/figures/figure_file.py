@@ -1,6 +1,6 @@
 """The picture of a figure is not there, or cannot be shown.
 
-The step says “as in figure 2” and the page has a hole.
+The step says "as in figure 2" and the page has a hole.
 PNG, JPEG and SVG files inside the library can be shown; an SVG may not reach outside itself.
 
 Wrong:
@@ -56,9 +56,9 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         if image is None and library.partial:
             continue  # it may be the file that could not be read
         if image is None:
-            message = f"The library has no picture “{figure.file}”."
+            message = f'The library has no picture "{figure.file}".'
             cure = did_you_mean(figure.file, library.images) or "Put the file into the library, under this path."
             yield Fault(message, figure.where.of("file"), cure)
         elif isinstance(image, str):
-            message = f"The picture “{figure.file}” cannot be shown. {image}"
+            message = f'The picture "{figure.file}" cannot be shown. {image}'
             yield Fault(message, figure.where.of("file"), "Save it again as PNG, JPEG or SVG.")

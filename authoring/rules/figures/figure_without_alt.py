@@ -51,16 +51,16 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F2",)
 
-_CURE = "Say in “alt” what is where, as to somebody on the telephone."
+_CURE = 'Say in "alt" what is where, as to somebody on the telephone.'
 
 
 def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
     """Yield a fault for each figure without a text in its place, or with its title only."""
     for figure in procedure.figures.values():
         if figure.alt is None:
-            yield Fault(f"The figure “{figure.id}” has no text for those who cannot see it.", figure.where.span, _CURE)
+            yield Fault(f'The figure "{figure.id}" has no text for those who cannot see it.', figure.where.span, _CURE)
         elif _bare(figure.alt) == _bare(figure.title):
-            message = f"“alt” of the figure “{figure.id}” repeats its title instead of saying what is where."
+            message = f'"alt" of the figure "{figure.id}" repeats its title instead of saying what is where.'
             yield Fault(message, figure.where.of("alt"), _CURE)
 
 

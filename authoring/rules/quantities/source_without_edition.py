@@ -43,5 +43,5 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 def _without(sources: Mapping[str, Source]) -> Iterator[Fault]:
     for source in sources.values():
         if source.edition is None and source.kind != "common-practice":
-            cure = "Add “edition: ” with the edition, issue or date that stands on it."
-            yield Fault(f"The source “{source.id}” has no edition.", source.where.span, cure)
+            cure = 'Add "edition: " with the edition, issue or date that stands on it.'
+            yield Fault(f'The source "{source.id}" has no edition.', source.where.span, cure)

@@ -1,6 +1,6 @@
 """Fasteners are tightened, but no torque is stated for them.
 
-“Tighten” without a number is tightened by feel, which is the commonest way to strip a thread or to lose a bolt.
+"Tighten" without a number is tightened by feel, which is the commonest way to strip a thread or to lose a bolt.
 The torque stands once, with the fastener group in the equipment file, and is printed at every step that tightens it.
 
 Wrong:
@@ -74,10 +74,10 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         if isinstance(group, FastenerGroup) and group.torque is None and group.id not in told:
             told.add(group.id)
             yield Fault(
-                f"No torque is stated for “{group.id}”, which is tightened here.",
+                f'No torque is stated for "{group.id}", which is tightened here.',
                 mention.span,
-                "Add “torque: ” with its value and source to the fastener group in the equipment file.",
-                (Related(group.where.span, f"“{group.id}” is stated here"),),
+                'Add "torque: " with its value and source to the fastener group in the equipment file.',
+                (Related(group.where.span, f'"{group.id}" is stated here'),),
             )
 
 

@@ -49,7 +49,7 @@ def check(equipment: Equipment, _library: Library) -> Iterator[Fault]:
         torque = group.torque
         if torque is not None and torque.value is not None and torque.value.form is Form.VALUE:
             yield Fault(
-                f"The torque of “{group.id}” is a nominal without limits, and is printed as one.",
+                f'The torque of "{group.id}" is a nominal without limits, and is printed as one.',
                 torque.where.of("value"),
                 "Add the tolerance if the source gives one, such as 42 ± 4 N·m.",
             )

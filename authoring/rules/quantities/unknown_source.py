@@ -49,5 +49,5 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     for stated in stated_values(library):
         name = stated.specification.source
         if name is not None and stated.source is None:
-            cure = did_you_mean(name, stated.sources) or "State it under “sources” of the equipment or of the shop."
-            yield Fault(f"No source is called “{name}”.", stated.specification.where.of("source"), cure)
+            cure = did_you_mean(name, stated.sources) or 'State it under "sources" of the equipment or of the shop.'
+            yield Fault(f'No source is called "{name}".', stated.specification.where.of("source"), cure)

@@ -57,9 +57,9 @@ def _fault(stated: Stated) -> Iterator[Fault]:
     specification, source = stated.specification, stated.source
     if specification.source is None:
         span = specification.where.of("value")
-        cure = "Add “source: ” with the short name of the document, and “at: ” with the place in it."
+        cure = 'Add "source: " with the short name of the document, and "at: " with the place in it.'
         yield Fault(f"{stated.called} has no source.", span, cure)
     elif specification.at is None and source is not None and source.kind != "common-practice":
         span = specification.where.of("source")
-        message = f"{stated.called} does not say where in “{source.id}” it stands."
-        yield Fault(message, span, "Add “at: ” with the page, table or line.")
+        message = f'{stated.called} does not say where in "{source.id}" it stands.'
+        yield Fault(message, span, 'Add "at: " with the page, table or line.')

@@ -71,10 +71,10 @@ def _wrong(mention: Mention, dimensions: frozenset[Dimension], scope: Scope) -> 
     wanted = either([f"a {one.value}" for one in Dimension if one in dimensions])
     fitting = [name for name in scope.things if _dimension(name, scope) in dimensions]
     yield Fault(
-        f"“{mention.name}” is a {quantity.dimension.value}, but “{mention.keys[0]}” takes {wanted}.",
+        f'"{mention.name}" is a {quantity.dimension.value}, but "{mention.keys[0]}" takes {wanted}.',
         mention.span,
         did_you_mean(mention.name, fitting[:_MOST_COMPARED]) or f"Name a value that is {wanted}.",
-        (Related(value.specification.where.of("value"), f"“{mention.name}” is stated here"),),
+        (Related(value.specification.where.of("value"), f'"{mention.name}" is stated here'),),
     )
 
 

@@ -7,7 +7,7 @@ No example shows it, because this page is UTF-8 itself.
 Right:
 
 ```yaml procedure
-title: Check the oil level – “as ever”
+title: Check the oil level – "as ever"
 ```
 """
 

@@ -86,6 +86,6 @@ def _hidden(
 
 
 def _twice(name: str, span: Span, other: Span, label: str) -> Fault:
-    message = f"The name “{name}” stands for two things."
+    message = f'The name "{name}" stands for two things.'
     cure = "Give one of them another name, and change the places that mean it."
     return Fault(message, span, cure, (Related(other, label),))

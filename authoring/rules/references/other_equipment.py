@@ -104,7 +104,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         if other is None or other.equipment == procedure.equipment:
             continue
         yield Fault(
-            f"{other.number} is a procedure for “{other.equipment}”, but this one works on “{procedure.equipment}”.",
+            f'{other.number} is a procedure for "{other.equipment}", but this one works on "{procedure.equipment}".',
             mention.span,
             "Carry out a procedure for the same equipment, or write one.",
             (Related(other.where.of("equipment"), "the equipment it is for"),),

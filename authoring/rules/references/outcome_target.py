@@ -63,8 +63,8 @@ SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R1", "R3")
 
 _LEADS_TO = {
-    "do": ("which procedure", "“to: ” and the procedure's number, such as to: FL-120"),
-    "go-to": ("which step", "“to: ” and the id of a step or section"),
+    "do": ("which procedure", '"to: " and the procedure\'s number, such as to: FL-120'),
+    "go-to": ("which step", '"to: " and the id of a step or section'),
 }
 
 
@@ -83,7 +83,7 @@ def _fault(outcome: Outcome) -> Iterator[Fault]:
         yield Fault(f"This outcome does not say {what} follows.", outcome.where.of("then"), f"Add {add}.")
     elif outcome.to is not None and not needed:
         yield Fault(
-            f"“{outcome.then}” leads nowhere, so “{outcome.to}” would never be reached.",
+            f'"{outcome.then}" leads nowhere, so "{outcome.to}" would never be reached.',
             outcome.where.of("to"),
-            "Take “to” out, or write then: go-to for a step, then: do for a procedure.",
+            'Take "to" out, or write then: go-to for a step, then: do for a procedure.',
         )

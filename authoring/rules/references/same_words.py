@@ -1,6 +1,6 @@
 """Two things are called the same on the page.
 
-Short names differ, but the reader never sees them: who reads “the drain plug” must not have to choose between two.
+Short names differ, but the reader never sees them: who reads "the drain plug" must not have to choose between two.
 Things that no vehicle has together may share their words, because a booklet for one vehicle shows only one of them;
 sections and figures are compared among themselves only.
 
@@ -40,7 +40,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     """Yield a fault for each thing whose words, small letters and blanks aside, another thing of its scope has."""
     for thing, other in clashes(library, _words, _meet):
         yield Fault(
-            f"“{thing.id}” and “{other.id}” are both called “{thing.words}”.",
+            f'"{thing.id}" and "{other.id}" are both called "{thing.words}".',
             _place(thing),
             "Call one of them by words of its own, such as where it is or what it is for.",
             (Related(_place(other), "the same words"),),

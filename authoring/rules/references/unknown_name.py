@@ -107,7 +107,7 @@ def _unknown(sort: str, name: str, known: Collection[str], span: Span) -> Fault:
     cure = (
         _nearest(name, tuple(known)) or f"Write the name of {_one(sort)} that is stated, or state it under this name."
     )
-    return Fault(f"No {sort} is called “{name}”.", span, cure)
+    return Fault(f'No {sort} is called "{name}".', span, cure)
 
 
 # A name that was changed in one place is unknown in many.

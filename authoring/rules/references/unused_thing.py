@@ -107,7 +107,7 @@ def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
         if named.id in used or "." in named.id:
             continue  # an id with a dot is not the author's
         if named.kind in _REFERRED:
-            words = f"Nothing in this procedure refers to the id “{named.id}”."
+            words = f'Nothing in this procedure refers to the id "{named.id}".'
             yield Fault(words, named.where.of("id"), "Leave the id out.")
         else:
             yield _unused(named, "nothing in this procedure uses it")
@@ -120,7 +120,7 @@ def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
 def _in_equipment(equipment: Equipment, library: Library) -> Iterator[Fault]:
     procedures = [one for one in library.procedures.values() if one.equipment == equipment.id]
     if not procedures:
-        message = f"No procedure is written for the equipment “{equipment.id}”."
+        message = f'No procedure is written for the equipment "{equipment.id}".'
         yield Fault(message, equipment.where.of("equipment"), "Write one, or remove the file.")
         return
     used = _names(library, procedures)
@@ -147,7 +147,7 @@ def _sources(library: Library) -> Iterator[Fault]:
     cited = {id(stated.source) for stated in stated_values(library)}
     for source in _all_sources(library):
         if id(source) not in cited:
-            yield Fault(f"The source “{source.id}” is cited by no value.", source.where.span, _CURE)
+            yield Fault(f'The source "{source.id}" is cited by no value.', source.where.span, _CURE)
 
 
 def _all_sources(library: Library) -> Iterator[Source]:
@@ -159,9 +159,9 @@ def _all_sources(library: Library) -> Iterator[Source]:
 
 def _unused(named: Named, why: str) -> Fault:
     sort = named.kind.value.removeprefix("an ").removeprefix("a ")
-    return Fault(f"The {sort} “{named.id}” stands here, but {why}.", named.where.span, _CURE)
+    return Fault(f'The {sort} "{named.id}" stands here, but {why}.', named.where.span, _CURE)
 
 
 def _uncalled(message: Message, why: str) -> Fault:
-    cure = "List it under “safety” of the step that it guards, or remove it."
-    return Fault(f"The safety message “{message.id}” stands here, but {why}.", message.where.span, cure)
+    cure = 'List it under "safety" of the step that it guards, or remove it.'
+    return Fault(f'The safety message "{message.id}" stands here, but {why}.', message.where.span, cure)

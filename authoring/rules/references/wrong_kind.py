@@ -69,8 +69,8 @@ def _wrong(mention: Mention, thing: Named, scope: Scope, *, compare: bool) -> Fa
     things = scope.things.values() if compare else ()
     fitting = [other.id for other in things if other.kind in mention.kinds and "." not in other.id]
     return Fault(
-        f"“{mention.name}” is {thing.kind.value}, but “{mention.keys[0]}” takes {wanted}.",
+        f'"{mention.name}" is {thing.kind.value}, but "{mention.keys[0]}" takes {wanted}.',
         mention.span,
         did_you_mean(mention.name, fitting) or f"Name {wanted} here, or use what fits {thing.kind.value}.",
-        (Related(thing.where.span, f"“{mention.name}” is stated here"),),
+        (Related(thing.where.span, f'"{mention.name}" is stated here'),),
     )

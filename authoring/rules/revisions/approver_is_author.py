@@ -36,7 +36,7 @@ def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
     for revision in procedure.revisions:
         if revision.author == revision.approver:
             yield Fault(
-                f"Revision {revision.letter} is approved by its own author, “{revision.author}”.",
+                f'Revision {revision.letter} is approved by its own author, "{revision.author}".',
                 revision.where.of("approver"),
                 "Let somebody else read and approve it.",
                 (Related(revision.where.of("author"), "the author"),),

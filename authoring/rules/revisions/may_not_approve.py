@@ -46,6 +46,6 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         yield Fault(
             f"{person.name} approved revision {revision.letter}, but may not approve procedures.",
             revision.where.of("approver"),
-            "Let somebody who may approve do it, or add “approve” to what this person may do in the shop file.",
+            'Let somebody who may approve do it, or add "approve" to what this person may do in the shop file.',
             (Related(person.where.of("may"), "what this person may do"),),
         )

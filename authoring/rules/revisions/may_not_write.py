@@ -46,6 +46,6 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         yield Fault(
             f"{person.name} wrote revision {revision.letter}, but may not write procedures.",
             revision.where.of("author"),
-            "Let somebody who may write do it, or add “write” to what this person may do in the shop file.",
+            'Let somebody who may write do it, or add "write" to what this person may do in the shop file.',
             (Related(person.where.of("may"), "what this person may do"),),
         )

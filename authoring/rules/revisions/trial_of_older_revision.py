@@ -45,6 +45,6 @@ def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
         yield Fault(
             f"The trial of {tried} is no trial of revision {procedure.revision.letter}, which came later.",
             procedure.trial.where.of("date"),
-            "Try the new revision on a machine and record that, or write “trial: none”.",
+            'Try the new revision on a machine and record that, or write "trial: none".',
             (Related(procedure.revision.where.of("date"), f"revision {procedure.revision.letter}"),),
         )

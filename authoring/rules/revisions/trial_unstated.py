@@ -42,5 +42,5 @@ def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
         yield Fault(
             "The procedure does not state whether it was tried on a machine.",
             procedure.where.key("procedure"),
-            "Add “trial:” with date, by, on and result, or the word none.",
+            'Add "trial:" with date, by, on and result, or the word none.',
         )

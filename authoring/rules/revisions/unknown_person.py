@@ -47,5 +47,5 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         named.append((procedure.trial.by, procedure.trial.where, "by"))
     for name, where, key in named:
         if name not in people:
-            cure = did_you_mean(name, people) or "Add the person to “people” of the shop file."
-            yield Fault(f"The shop has nobody called “{name}”.", where.of(key), cure)
+            cure = did_you_mean(name, people) or 'Add the person to "people" of the shop file.'
+            yield Fault(f'The shop has nobody called "{name}".', where.of(key), cure)

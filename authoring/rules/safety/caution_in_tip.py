@@ -64,7 +64,7 @@ def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
         if opening is not None:
             sort = "tip" if prose.part == "tip" else "reason"
             yield Fault(
-                f"This {sort} opens with “{opening[1]}”: it warns, but a {sort} is read as advice.",
+                f'This {sort} opens with "{opening[1]}": it warns, but a {sort} is read as advice.',
                 stretch(prose, *opening.span(1)),
-                "Make it a safety message and list it under “safety” of the step.",
+                'Make it a safety message and list it under "safety" of the step.',
             )

@@ -78,15 +78,15 @@ def _of_damage(message: Message) -> Iterator[Fault]:
     harmed = _HARMED[message.harm]
     if message.severity in LASTING:
         yield Fault(
-            f"The severity “{message.severity}” is for people, but this message says that {harmed} comes to harm.",
+            f'The severity "{message.severity}" is for people, but this message says that {harmed} comes to harm.',
             message.where.of("severity"),
-            "If somebody can be hurt, write “harm: person”; for damage alone, write moderate or minor.",
+            'If somebody can be hurt, write "harm: person"; for damage alone, write moderate or minor.',
             related,
         )
     elif message.sign in _OF_PEOPLE:
         yield Fault(
-            f"The sign “{message.sign}” is about people, but this message says that {harmed} comes to harm.",
+            f'The sign "{message.sign}" is about people, but this message says that {harmed} comes to harm.',
             message.where.of("sign"),
-            "If somebody can be hurt, write “harm: person”; for damage alone, use another sign or leave it out.",
+            'If somebody can be hurt, write "harm: person"; for damage alone, use another sign or leave it out.',
             related,
         )

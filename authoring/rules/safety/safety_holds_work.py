@@ -91,7 +91,7 @@ def _in_sentence(sentence: re.Match[str], prose: Prose, written: Written, verbs:
     if verb is not None and not _ON_ONESELF.search(sentence[0]):
         at = sentence.start()
         yield Fault(
-            f"“{verb[1]}” is work on the machine, and work is a step, not a safety message.",
+            f'"{verb[1]}" is work on the machine, and work is a step, not a safety message.',
             stretch(prose, at + verb.start(1), at + verb.end(1)),
             "Make it a step; let the avoidance say how to behave: wear, keep clear, do not.",
         )
@@ -100,7 +100,7 @@ def _in_sentence(sentence: re.Match[str], prose: Prose, written: Written, verbs:
         named = written.things.get(bracket[1])
         if named is not None and named.kind not in _PROTECTS:
             yield Fault(
-                f"A safety message names what protects, but “{named.id}” is {named.kind.value}.",
+                f'A safety message names what protects, but "{named.id}" is {named.kind.value}.',
                 stretch(prose, sentence.start() + bracket.start(), sentence.start() + bracket.end()),
                 f"Say it in words: {named.words}." if named.kind is not Kind.STEP else "Say it in words.",
             )

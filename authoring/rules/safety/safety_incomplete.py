@@ -1,6 +1,6 @@
 """A safety message leaves out what threatens, what it does, or how to stay clear of it.
 
-A reader who is told only “hot” does not know how badly it burns or what to do about it.
+A reader who is told only "hot" does not know how badly it burns or what to do about it.
 All three belong together: the hazard, its consequence, and the way to avoid it (ANSI Z535.6 and DITA 1.3 ask the same).
 
 Wrong:
@@ -34,6 +34,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
+from authoring.diagnostics.nearest import quoted
 from authoring.model.library import Library
 from authoring.model.messages import messages_of
 from authoring.rules.rule import Fault
@@ -56,9 +57,9 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
         missing = [key for key, text in texts.items() if not text]
         if missing:
             yield Fault(
-                f"The safety message “{message.id}” does not say {_and([_ASKED[key] for key in missing])}.",
+                f'The safety message "{message.id}" does not say {_and([_ASKED[key] for key in missing])}.',
                 message.where.span,
-                f"Add {_and([f'“{key}”' for key in missing])}.",
+                f"Add {_and([quoted(key) for key in missing])}.",
             )
 
 

@@ -51,7 +51,7 @@ def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
         for place, name in enumerate(step.safety):
             if name in section.safety:
                 yield Fault(
-                    f"The safety message “{name}” is given for the whole section already.",
+                    f'The safety message "{name}" is given for the whole section already.',
                     step.where.of("safety", place),
                     "List it at the section or at the step that it guards, not at both.",
                     (Related(section.where.of("safety", section.safety.index(name)), "given here"),),

@@ -37,7 +37,7 @@ Right:
 sections:
   - title: Wipe
     steps:
-      - step: Wipe the plate “DANGER” on the [drop-box] dry with a [rag].
+      - step: Wipe the plate "DANGER" on the [drop-box] dry with a [rag].
         safety: [hot-pipe]
         with: [rag]
         do:
@@ -93,7 +93,7 @@ def _in_text(prose: Prose) -> Iterator[Fault]:
         if told_as_advice or any(first <= start < last for first, last in quoted):
             continue
         yield Fault(
-            f"The signal word “{prose.text[start:end]}” is typed; it is worked out from what a safety message states.",
+            f'The signal word "{prose.text[start:end]}" is typed; it is worked out from what a safety message states.',
             stretch(prose, start, end),
             "Leave the word out; state harm, severity and likelihood in a safety message and list it at the step.",
         )

@@ -1,6 +1,6 @@
 """Something that only the author knows was left unsaid.
 
-An absent list and an empty one are different facts: “none” is an answer, a missing key is a forgotten question.
+An absent list and an empty one are different facts: "none" is an answer, a missing key is a forgotten question.
 Each procedure states why it is done, who may do it, how many it takes, how long, what must be so before,
 and which hazards hold throughout; where there is no condition or hazard, it says none.
 
@@ -33,14 +33,14 @@ SEVERITY = Severity.ERROR
 REQUIREMENTS = ("A1", "A4")
 
 _ASKED = {
-    "job": ("why and when the job is done", "Add “job:” with a sentence."),
-    "audience": ("who may do the job", "Add “audience:” with the training it takes."),
-    "persons": ("how many people the job takes", "Add “persons:” with a number."),
-    "time": ("how long the job takes", "Add “time:”, such as 45 min."),
-    "conditions": ("what must be so before the job starts", "Add “conditions:” with a list, or the word none."),
+    "job": ("why and when the job is done", 'Add "job:" with a sentence.'),
+    "audience": ("who may do the job", 'Add "audience:" with the training it takes.'),
+    "persons": ("how many people the job takes", 'Add "persons:" with a number.'),
+    "time": ("how long the job takes", 'Add "time:", such as 45 min.'),
+    "conditions": ("what must be so before the job starts", 'Add "conditions:" with a list, or the word none.'),
     "hazards": (
         "which hazards hold for the whole job",
-        "Add “hazards:” with a list of safety messages, or the word none.",
+        'Add "hazards:" with a list of safety messages, or the word none.',
     ),
 }
 

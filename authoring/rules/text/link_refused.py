@@ -77,18 +77,18 @@ def _refused(prose: Prose) -> Iterator[Fault]:
     if "<" in prose.text:
         for tag in _TAG.finditer(prose.text):
             cure = "Take it out; for stress write *word*, for an address [words](https://…)."
-            yield _at(prose, tag, f"“{tag[0]}” would be printed as it stands.", cure)
+            yield _at(prose, tag, f'"{tag[0]}" would be printed as it stands.', cure)
 
 
 def _link(link: re.Match[str]) -> tuple[str, str] | None:
     """Return what is wrong with a link and its cure, or None when it is lawful."""
     target = link["to"].strip().strip("<>")
     if link["sign"]:
-        return "A picture stands in a text.", "State it under “figures”, and list it under “figures” of a step."
+        return "A picture stands in a text.", 'State it under "figures", and list it under "figures" of a step.'
     if target.lower().startswith(_WEB):
         return None
     cure = "Link to an address that begins with https:// or mailto:, or put a space before the parenthesis."
-    return f"The link to “{target}” leads to no web or mail address.", cure
+    return f'The link to "{target}" leads to no web or mail address.', cure
 
 
 def _at(prose: Prose, found: re.Match[str], message: str, cure: str) -> Fault:

@@ -49,7 +49,7 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("A5", "T1", "X2", "N13")
 
-_NAMED = "State it under “values” with its source, and name it in brackets."
+_NAMED = 'State it under "values" with its source, and name it in brackets.'
 _SHARED = "Say it without the number, or state the message in the procedure, where a value can be named in brackets."
 
 
@@ -73,4 +73,4 @@ def _loose(prose: Prose, cure: str) -> Iterator[Fault]:
         found = text[start:end]
         nth = text[:start].count(found)
         span = prose.where.find(found, *prose.keys, nth=nth)
-        yield Fault(f"The quantity “{' '.join(found.split())}” stands loose in the text.", span, cure)
+        yield Fault(f'The quantity "{" ".join(found.split())}" stands loose in the text.', span, cure)

@@ -66,7 +66,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
                     missing.setdefault(mention.name, mention)
         for name, mention in missing.items():
             yield Fault(
-                f"The text does not name “{name}”, which “{_action_of(mention)}” is about.",
+                f'The text does not name "{name}", which "{_action_of(mention)}" is about.',
                 mention.span,
                 f"Put [{name}] into the text where its name stands, or take the action out.",
                 (Related(step.where.of("step"), "the text of this step"),),

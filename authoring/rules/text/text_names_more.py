@@ -69,7 +69,7 @@ def _place(one: Bracket, step: Step) -> Span:
 
 def _more(thing: Named, span: Span) -> Fault:
     if thing.kind in _USED:
-        message = f"The text names “{thing.id}”, but the step does not list it under “with”."
-        return Fault(message, span, f"Add “{thing.id}” to “with”, or say it without brackets.")
-    message = f"The text names “{thing.id}”, but no action of this step touches it."
-    return Fault(message, span, "Add the action that is done to it under “do”, or say it without brackets.")
+        message = f'The text names "{thing.id}", but the step does not list it under "with".'
+        return Fault(message, span, f'Add "{thing.id}" to "with", or say it without brackets.')
+    message = f'The text names "{thing.id}", but no action of this step touches it.'
+    return Fault(message, span, 'Add the action that is done to it under "do", or say it without brackets.')

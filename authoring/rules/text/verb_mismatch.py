@@ -1,6 +1,6 @@
 """An action's verb does not stand in the step's text.
 
-If the text says “loosen” and the data say “remove”, one of the two is wrong: the reader leaves the bolt in,
+If the text says "loosen" and the data say "remove", one of the two is wrong: the reader leaves the bolt in,
 and everything that is proved assumes it is out.
 Each action has a few words of its own, and one of them must stand in the text.
 
@@ -54,6 +54,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from authoring.diagnostics.diagnostic import Related, Severity
+from authoring.diagnostics.nearest import quoted
 from authoring.model.brackets import words_only
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
@@ -72,9 +73,9 @@ def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
             if not text or _verbs(action.kind.words).search(text):
                 continue
             yield Fault(
-                f"The text has no word for the action “{action.kind.name}”.",
+                f'The text has no word for the action "{action.kind.name}".',
                 action.where.span,
-                f"Say it in the text with {either([f'“{word}”' for word in action.kind.words])},"
+                f"Say it in the text with {either([quoted(word) for word in action.kind.words])},"
                 " or use the action that the text describes.",
                 (Related(step.where.of("step"), "the text of this step"),),
             )

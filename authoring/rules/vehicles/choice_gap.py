@@ -104,7 +104,7 @@ def _gap(procedure: Procedure, choice: Choice, equipment: Equipment) -> Iterator
     if left:
         whom = told(smallest(left, served), equipment, "any machine covered")
         yield Fault(
-            f"The choice “{choice.id}” has no part for {whom}.",
+            f'The choice "{choice.id}" has no part for {whom}.',
             choice.where.span,
-            "Add the part for it, or leave such machines out of “covers”.",
+            'Add the part for it, or leave such machines out of "covers".',
         )

@@ -148,11 +148,11 @@ def _overlap(
     if not bad:
         return None
     whom = told(smallest(bad, good), equipment)
-    related = (Related(_place(one), f"the condition of “{one.part}”"),)
+    related = (Related(_place(one), f'the condition of "{one.part}"'),)
     if one.size is not None and other.size is not None:
-        message = f"“{one.part}” and “{other.part}” share sizes: {one.size.text} and {other.size.text} overlap."
+        message = f'"{one.part}" and "{other.part}" share sizes: {one.size.text} and {other.size.text} overlap.'
         return Fault(message, _place(other), "State sizes that are apart, or tell the parts by a feature.", related)
-    message = f"The choice “{choice.id}” gives both “{one.part}” and “{other.part}” for {whom}."
+    message = f'The choice "{choice.id}" gives both "{one.part}" and "{other.part}" for {whom}.'
     return Fault(message, _place(other), "Narrow one of the two conditions.", related)
 
 

@@ -98,14 +98,14 @@ def _undecided(choice: Choice) -> Iterator[Fault]:
     for part in choice.parts:
         if not decided(part):
             yield Fault(
-                f"Nothing says when “{part.part}” is the right part of the choice “{choice.id}”.",
+                f'Nothing says when "{part.part}" is the right part of the choice "{choice.id}".',
                 part.where.of("part"),
-                "State “when” with a feature, or “is” with a measured size.",
+                'State "when" with a feature, or "is" with a measured size.',
             )
         if part.size is None or measured is None or measured.size is None or comparable(part.size, measured.size):
             continue
         yield Fault(
-            f"The parts of the choice “{choice.id}” are measured differently: "
+            f'The parts of the choice "{choice.id}" are measured differently: '
             f"one by its {measured.size.dimension.value}, one by its {part.size.dimension.value}.",
             part.where.of("is"),
             "Measure the same thing of every part.",

@@ -52,7 +52,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     barren = {name for name, equipment in library.equipment.items() if not _exists(equipment)}
     for name in sorted(barren):
         yield Fault(
-            f"“never” leaves no machine of the equipment “{name}”: it rules out every combination of features.",
+            f'"never" leaves no machine of the equipment "{name}": it rules out every combination of features.',
             library.equipment[name].where.key("never"),
             "Remove the combinations that do occur.",
         )
@@ -64,7 +64,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
             yield Fault(
                 f"The procedure covers no machine that exists ({said(procedure.covers, equipment)}).",
                 procedure.where.of("covers"),
-                "Cover a combination of features that occurs, or correct “never” in the equipment file.",
+                'Cover a combination of features that occurs, or correct "never" in the equipment file.',
                 (Related(equipment.where.key("never"), "the combinations that never occur"),),
             )
 

@@ -82,7 +82,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 def _in_procedure(procedure: Procedure, equipment: Equipment) -> Iterator[Fault]:
     for choice in procedure.choices.values():
         if too_many(equipment, procedure.covers, features_of(procedure, choice)):
-            yield Fault(_message(f"The choice “{choice.id}”"), choice.where.span, _CURE)
+            yield Fault(_message(f'The choice "{choice.id}"'), choice.where.span, _CURE)
     for one in of_procedure(procedure):
         whole = together(procedure.covers, one.around, one.when)
         if too_many(equipment, whole, whole):

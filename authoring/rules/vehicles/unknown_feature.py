@@ -34,11 +34,11 @@ REQUIREMENTS = ("V1",)
 def check(library: Library, _: Library) -> Iterator[Fault]:
     """Yield a fault for each mention of a feature that the equipment in question lacks."""
     for equipment in library.equipment.values():
-        yield from _unknown(of_equipment(equipment), equipment.features, f"The equipment “{equipment.id}”")
+        yield from _unknown(of_equipment(equipment), equipment.features, f'The equipment "{equipment.id}"')
     for procedure in library.procedures.values():
         if procedure.equipment in library.equipment:
             features = library.equipment[procedure.equipment].features
-            yield from _unknown(of_procedure(procedure), features, f"The equipment “{procedure.equipment}”")
+            yield from _unknown(of_procedure(procedure), features, f'The equipment "{procedure.equipment}"')
     if library.shop is not None and not library.partial:  # else the equipment may stand in an unread file
         everywhere = {feature for equipment in library.equipment.values() for feature in equipment.features}
         yield from _unknown(of_shop(library.shop), everywhere, "Every equipment of this library")
@@ -49,7 +49,7 @@ def _unknown(stated: Iterable[Applicability], features: Collection[str], owner: 
         for feature in one.when:
             if feature not in features:
                 cure = did_you_mean(feature, features) or _cure(features)
-                yield Fault(f"{owner} lacks the feature “{feature}”.", one.feature_span(feature), cure)
+                yield Fault(f'{owner} lacks the feature "{feature}".', one.feature_span(feature), cure)
 
 
 def _cure(features: Collection[str]) -> str:

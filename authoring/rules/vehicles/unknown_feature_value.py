@@ -59,7 +59,7 @@ def _unknown(stated: Iterable[Applicability], features: Mapping[str, list[Featur
             for place, value in enumerate(values):
                 if value not in allowed:
                     yield Fault(
-                        f"The feature “{name}” has no value “{value}”.",
+                        f'The feature "{name}" has no value "{value}".',
                         one.value_span(name, place),
                         did_you_mean(value, allowed) or f"Its values are {', '.join(allowed)}.",
                         (Related(features[name][0].where.span, "the feature"),),
