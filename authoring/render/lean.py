@@ -14,6 +14,7 @@ from pathlib import Path
 # so that another machine's fonts cannot change it.
 os.environ["FONTCONFIG_FILE"] = str(Path(__file__).parent / "fonts" / "fonts.conf")
 
+
 def _find_nothing(name: str) -> str | None:  # noqa: ARG001  # the engine calls it with a name
     return None
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Set as AbstractSet
+
 from authoring.booklet.blocks import Booklet
 from authoring.render.signs import alert_address
 from authoring.render.typeset import css_string, set_page, sheet
@@ -12,8 +14,12 @@ def asset_url(asset: str) -> str:
     return f"asset:{asset.encode().hex()}"
 
 
-def as_paged_html(booklet: Booklet) -> str:
-    """Return the booklet as HTML for the page engine: fonts by family name, pictures as asset: addresses."""
+def as_paged_html(booklet: Booklet, loose: AbstractSet[str] = frozenset()) -> str:
+    """Return the booklet as HTML for the page engine: fonts by family name, pictures as asset: addresses.
+
+    A step is kept whole on one page unless its id is in `loose`; then what follows its torques and
+    checkpoints may stand on the next.
+    """
     values = {
         "head-left": css_string(f"{booklet.number}  {booklet.title}"),
         "head-right": css_string(f"Revision {booklet.revision}"),
@@ -23,4 +29,4 @@ def as_paged_html(booklet: Booklet) -> str:
         "alert-light": alert_address("#fff", "#b01c1c"),
         "alert-dark": alert_address("#141414", "#f0f0f0"),
     }
-    return set_page("paged.html", booklet, sheet("paged.css", booklet, values), asset_url)
+    return set_page("paged.html", booklet, sheet("paged.css", booklet, values), asset_url, loose)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from authoring.booklet.blocks import Block, Chapter, Checkpoint, Figure, Step, StepPart, TorqueCallout
+from authoring.booklet.blocks import Aside, Block, Chapter, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
 
 
 def block_place(chapter: Chapter, block: Block, index: int) -> str:
@@ -38,34 +38,48 @@ def caption_place(figure: Figure) -> str:
 
 @dataclass(frozen=True, slots=True)
 class PlacedPart:
-    """A part of a step in the order it is set; `kept` when it must stay with the instruction on one page."""
+    """A part of a step in the order it is set.
+
+    `kept` when it must stay with the instruction on one page, `glued` when such a part comes after it.
+    """
 
     place: str
     part: StepPart
     kept: bool
+    glued: bool
+
+
+def _is_kept(part: StepPart) -> bool:
+    """Y1: a torque, and a checkpoint with a line to write on, are read and filled in at the instruction."""
+    return isinstance(part, TorqueCallout) or (isinstance(part, Checkpoint) and part.entry is not None)
 
 
 def _rank(part: StepPart) -> int:
     match part:
         case TorqueCallout():
             return 0
-        case Figure():
+        case Aside():
             return 2
+        case Figure():
+            return 3
         case _:
             return 1
 
 
 def placed_parts(step: Step) -> tuple[PlacedPart, ...]:
-    """Order a step's parts for reading: torques at the words, figures last, the rest as it comes.
+    """Order a step's parts for reading: torques at the words, then the rest as it comes, advice and figures last.
 
     A step with a tall figure may need two pages. With the figures last, what is tightened, written down
     and signed stays on the page of the instruction all the same.
     """
     ordered = sorted(step.parts, key=_rank)
-    last = max((at for at, part in enumerate(ordered) if isinstance(part, TorqueCallout | Checkpoint)), default=-1)
+    last = max((at for at, part in enumerate(ordered) if _is_kept(part)), default=-1)
     return tuple(
         PlacedPart(
-            part.id if isinstance(part, Figure | Checkpoint) else f"{step.id}~part{at + 1}", part, kept=at <= last
+            place=part.id if isinstance(part, Figure | Checkpoint | Choice) else f"{step.id}~part{at + 1}",
+            part=part,
+            kept=at <= last,
+            glued=at < last,
         )
         for at, part in enumerate(ordered)
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from collections.abc import Set as AbstractSet
 from functools import cache
 from pathlib import Path
 from urllib.parse import urlsplit
@@ -110,8 +111,18 @@ def sheet(name: str, booklet: Booklet, values: dict[str, str]) -> str:
     return f"{filled}\n{signs}"
 
 
-def set_page(template: str, booklet: Booklet, style: str, picture: Callable[[str], str]) -> str:
-    """Fill a page template: `picture` turns the name of an asset into the address its image is loaded from."""
+def set_page(
+    template: str,
+    booklet: Booklet,
+    style: str,
+    picture: Callable[[str], str],
+    loose: AbstractSet[str] = frozenset(),
+) -> str:
+    """Fill a page template.
+
+    `picture` turns the name of an asset into the address its image is loaded from.
+    `loose` names the steps that may run over the page once their instruction is done.
+    """
     # The style sheet is ours and every foreign word in it went through css_string: it must not be escaped again.
     page = _environment().get_template(template)
-    return page.render(booklet=booklet, style=Markup(style), picture=picture) + "\n"  # noqa: S704  # as said above
+    return page.render(booklet=booklet, style=Markup(style), picture=picture, loose=loose) + "\n"  # noqa: S704  # as said above
