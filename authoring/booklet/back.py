@@ -10,6 +10,7 @@ from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.torques import torque_table
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Text, Words
+from authoring.model.procedure import Choice
 from authoring.model.things import FastenerGroup, Fluid, Source, Specification, Value
 
 END = "END OF PROCEDURE"
@@ -66,6 +67,12 @@ def _specifications(volume: Volume) -> Iterator[tuple[str, Specification]]:
                 yield f"torque of the {thing.name}", thing.torque
             elif isinstance(thing, Fluid) and thing.capacity is not None and action.kind.name in {"fill", "top-up"}:
                 yield f"capacity for {thing.name}", thing.capacity
+            elif isinstance(thing, Choice):
+                yield from (
+                    (f"size of the {volume.scope.things[one.part].words}", one.stated)
+                    for one in thing.parts
+                    if one.stated
+                )
             elif isinstance(thing, Value):
                 yield thing.name, thing.specification
 

@@ -7,7 +7,7 @@ from authoring.booklet.wording import Wording
 from authoring.booklet.words import Blank, Inline, Text, Words
 from authoring.model.action_kind import Kind
 from authoring.model.library import Scope
-from authoring.model.procedure import Action
+from authoring.model.procedure import Action, Choice
 from authoring.model.procedure import Outcome as Written
 from authoring.model.things import FastenerGroup, Value
 
@@ -40,11 +40,28 @@ def _window(action: Action, scope: Scope, wording: Wording) -> tuple[Text, str]:
     if isinstance(value, Value) and value.specification.value is not None:
         quantity = value.specification.value
         return (wording.amount(quantity),), wording.units(quantity)[0].symbol
+    if action.kind.name == "measure":
+        return _sizes(action, scope, wording)
     if action.kind.name == "count":
         groups = [scope.things[name].thing for name in action.what if scope.things[name].kind is Kind.FASTENERS]
         number = sum(group.count for group in groups if isinstance(group, FastenerGroup))
         return ((Words(str(number)),) if number else ()), ""
     return (), ""
+
+
+def _sizes(action: Action, scope: Scope, wording: Wording) -> tuple[Text, str]:
+    """Return the window of each part that a measured choice leaves, with its name where several are left."""
+    choices = [choice for name in action.what if isinstance(choice := scope.things[name].thing, Choice)]
+    left = [part for choice in choices for part in choice.parts if part.size is not None and wording.holds(part.when)]
+    words: list[Inline] = []
+    unit = ""
+    for part in left:
+        if part.size is not None:
+            words += [Words("; ")] if words else []
+            words += [Words(f"{scope.things[part.part].words}: ")] if len(left) > 1 else []
+            words.append(wording.amount(part.size))
+            unit = wording.units(part.size)[0].symbol
+    return tuple(words), unit
 
 
 def _outcome(outcome: Written, wording: Wording) -> Outcome:

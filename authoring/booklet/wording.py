@@ -83,6 +83,10 @@ class Wording:
         """Return the shop's units for what a quantity measures; its own unit where the shop names none."""
         return self._units.get(quantity.dimension) or (quantity.unit,)
 
+    def holds(self, when: When) -> bool:
+        """Tell whether something belongs to this booklet."""
+        return self._volume.holds(when)
+
     def source(self, specification: Specification) -> str:
         """Return where a value comes from, in words."""
         source = self._volume.scope.sources.get(specification.source or "")

@@ -52,7 +52,7 @@ def asked(procedure: Procedure, choice: Choice, equipment: Equipment) -> list[di
 
 def decided(part: ChoicePart) -> bool:
     """Tell whether something tells the part from the others: a feature or a measured size."""
-    return bool(part.when) or stated(part.where, "is")
+    return bool(part.when) or stated(part.where, "size")
 
 
 def comparable(one: Quantity, other: Quantity) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from authoring.model.action_kind import ActionKind
-from authoring.model.things import Message, Value, When
+from authoring.model.things import Message, Specification, Value, When
 from authoring.quantities.quantity import Quantity
 from authoring.source.document import Where
 
@@ -81,9 +81,14 @@ class ChoicePart:
 
     part: str
     when: When
-    size: Quantity | None
+    stated: Specification | None
     tell: str
     where: Where = field(repr=False)
+
+    @property
+    def size(self) -> Quantity | None:
+        """The measured size that tells this part, without its source."""
+        return self.stated.value if self.stated is not None else None
 
 
 @dataclass(frozen=True, slots=True, eq=False)

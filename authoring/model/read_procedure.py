@@ -57,7 +57,7 @@ def _list_or_none(at: Reader, key: str) -> tuple[str, ...] | None:
 
 def _choice(name: str, at: Reader) -> Choice:
     parts = tuple(
-        ChoicePart(one.text("part"), one.when(), one.quantity("is"), one.text("tell"), one.where)
+        ChoicePart(one.text("part"), one.when(), one.specification("size", None), one.text("tell"), one.where)
         for one in at.listed("parts")
     )
     return Choice(name, at.text("name"), at.text("question"), parts, at.where)

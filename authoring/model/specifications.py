@@ -30,7 +30,11 @@ def stated_values(library: Library) -> Iterator[Stated]:
         yield from _of_equipment(equipment, {**shared, **equipment.sources})
     for procedure in library.procedures.values():
         if procedure.equipment in library.equipment:
-            yield from _of_values(procedure.values, library.scope(procedure).sources)
+            sources = library.scope(procedure).sources
+            yield from _of_values(procedure.values, sources)
+            for part in (part for choice in procedure.choices.values() for part in choice.parts):
+                if part.stated is not None:
+                    yield Stated(f'The size of "{part.part}"', part.stated, sources)
 
 
 def _of_equipment(equipment: Equipment, sources: Mapping[str, Source]) -> Iterator[Stated]:

@@ -1,4 +1,4 @@
-"""Measure something and compare it with its window."""
+"""Measure something and compare it with its window; a part choice told apart by size brings its own."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ ACTION = ActionKind(
     says="Measure {what}.",
     what=Role("What is measured.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID, Kind.PART, Kind.CHOICE})),
     roles={
-        "value": Role("The window it must lie in.", frozenset({Kind.VALUE}), required=True),
+        "value": Role("The window it must lie in; left out for a part choice.", frozenset({Kind.VALUE})),
     },
     ways=("measured",),
 )

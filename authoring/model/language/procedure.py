@@ -18,6 +18,7 @@ from authoring.model.language.terms import (
     number,
     one_of,
     quantity,
+    specification,
     text,
     truth,
     when,
@@ -70,7 +71,7 @@ _CHOICE = group(
                 {
                     "part": name("Short name of the part in stock."),
                     "when": when(),
-                    "is": quantity("The measured size that tells it, such as 9.0 ± 0.3 mm."),
+                    "size": specification("The measured size that tells it, such as 9.0 ± 0.3 mm, with its source."),
                     "tell": text("How to tell it from the others."),
                 },
                 ("part", "tell"),

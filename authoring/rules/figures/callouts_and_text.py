@@ -2,7 +2,8 @@
 
 A number that no step names is a riddle; numbers named out of order send the eye to and fro; the same thing numbered
 twice makes the reader look for a difference.
-What counts is the text of the steps that show the figure, in reading order.
+What counts is what the steps that show the figure say, in reading order: their caution blocks, their text, the parts
+of a choice they name, their outcomes, their reason and their tip.
 A figure that no step shows is told elsewhere.
 
 Wrong:
@@ -77,8 +78,9 @@ from itertools import pairwise
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.brackets import brackets
-from authoring.model.library import Library
+from authoring.model.library import Library, Scope
 from authoring.model.procedure import Callout, Figure, Procedure, Step
+from authoring.model.texts import prose_of_message, prose_of_step
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -97,15 +99,20 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
                 yield _twice(callout, earlier, figure)
         if shown:
             known = [callout for name, callout in first.items() if name in things]  # any other is an unknown name
-            yield from _against(known, figure, _named(shown))
+            yield from _against(known, figure, _named(shown, library.scope(procedure)))
 
 
-def _named(steps: list[Step]) -> dict[str, tuple[int, Step]]:
-    """Return where in reading order each name first stands in the text of the steps."""
+def _named(steps: list[Step], scope: Scope) -> dict[str, tuple[int, Step]]:
+    """Return where in reading order each name first stands in what the steps say."""
     found: dict[str, tuple[int, Step]] = {}
     for step in steps:
-        for bracket in brackets(step.text):
-            found.setdefault(bracket.name, (len(found), step))
+        messages = (scope.safety[name] for name in step.safety if name in scope.safety)
+        said = [prose.text for message in messages for prose in prose_of_message(message)]
+        said += [step.text, *(prose.text for prose in prose_of_step(step))]
+        for bracket in (bracket for text in said for bracket in brackets(text)):
+            choice = scope.procedure.choices.get(bracket.name)
+            for name in (bracket.name, *(part.part for part in choice.parts)) if choice else (bracket.name,):
+                found.setdefault(name, (len(found), step))
     return found
 
 
@@ -117,7 +124,7 @@ def _against(callouts: list[Callout], figure: Figure, named: dict[str, tuple[int
                 f'Number {number} of the figure "{figure.id}" points at "{callout.on}", '
                 "but no step that shows the figure names it.",
                 callout.where.of("on"),
-                "Name it in the text of such a step, or leave the number out.",
+                "Name it in such a step, or leave the number out.",
             )
     for one, later in pairwise([callout for callout in callouts if callout.on in named]):
         if named[later.on][0] < named[one.on][0]:

@@ -58,10 +58,10 @@ choices:
     question: How wide is the old ring?
     parts:
       - part: plug-ring
-        is: 9.0 ± 0.3 mm
+        size: {value: 9.0 ± 0.3 mm, source: bench-book, at: page 3}
         tell: It is narrow.
       - part: wide-ring
-        is: 9.2 to 9.8 mm   #! choice-overlap
+        size: {value: 9.2 to 9.8 mm, source: bench-book, at: page 3}   #! choice-overlap
         tell: It is wide.
 sections:
   - title: Fit the ring
@@ -92,10 +92,10 @@ choices:
     question: How wide is the old ring?
     parts:
       - part: plug-ring
-        is: 9.0 ± 0.3 mm
+        size: {value: 9.0 ± 0.3 mm, source: bench-book, at: page 3}
         tell: It is narrow.
       - part: wide-ring
-        is: 11.0 ± 0.3 mm
+        size: {value: 11.0 ± 0.3 mm, source: bench-book, at: page 3}
         tell: It is wide.
 sections:
   - title: Fit the ring
@@ -158,7 +158,7 @@ def _overlap(
 
 def _told_by_size(one: ChoicePart, other: ChoicePart) -> bool:
     """Tell whether two measured sizes keep the parts apart; where a size was refused, that is told already."""
-    if not (stated(one.where, "is") and stated(other.where, "is")):
+    if not (stated(one.where, "size") and stated(other.where, "size")):
         return False
     if one.size is None or other.size is None or not comparable(one.size, other.size):
         return True
@@ -166,4 +166,4 @@ def _told_by_size(one: ChoicePart, other: ChoicePart) -> bool:
 
 
 def _place(part: ChoicePart) -> Span:
-    return part.where.of("is" if stated(part.where, "is") else "when")
+    return part.where.of("size", "value") if stated(part.where, "size") else part.where.of("when")

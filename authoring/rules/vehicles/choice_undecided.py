@@ -1,6 +1,6 @@
 """Nothing tells one part of a choice from the others.
 
-A choice is made by a feature of the machine (`when`) or by a measured size (`is`); a part among several that has
+A choice is made by a feature of the machine (`when`) or by a measured size (`size`); a part among several that has
 neither would always do.
 Sizes that measure different things cannot decide either.
 
@@ -100,14 +100,14 @@ def _undecided(choice: Choice) -> Iterator[Fault]:
             yield Fault(
                 f'Nothing says when "{part.part}" is the right part of the choice "{choice.id}".',
                 part.where.of("part"),
-                'State "when" with a feature, or "is" with a measured size.',
+                'State "when" with a feature, or "size" with a measured size.',
             )
         if part.size is None or measured is None or measured.size is None or comparable(part.size, measured.size):
             continue
         yield Fault(
             f'The parts of the choice "{choice.id}" are measured differently: '
             f"one by its {measured.size.dimension.value}, one by its {part.size.dimension.value}.",
-            part.where.of("is"),
+            part.where.of("size", "value"),
             "Measure the same thing of every part.",
-            (Related(measured.where.of("is"), "the other measure"),),
+            (Related(measured.where.of("size", "value"), "the other measure"),),
         )
