@@ -92,12 +92,12 @@ FAULTS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], Told]], ...] = tu
     (re.compile(pattern), tell)
     for pattern, tell in (
         (_UNSEEN, _always("There is a character here that cannot be seen.", "Delete it and type the text again.")),
-        (r"(?:(?![0-9])\d)++", _digits),
+        (r"(?>(?:(?![0-9])\d)+)", _digits),
         (
             rf"[0-9]{{{LONGEST_NUMBER + 1},}}+",
             _always("The number has more digits than any gauge.", "Write the digits that can be measured."),
         ),
-        (r"[0-9]++(?:,[0-9]++)++", _comma),
+        (r"[0-9]++(?>(?:,[0-9]++)+)", _comma),
         (_FRACTION, _fraction),
         (r"[0-9]++\s?[eE][-+\u2212]?[0-9]++", _always("A power of ten is not read here.", _FULL)),
         (_SUM, _always("A sum is not worked out here.", _FULL)),
@@ -117,7 +117,7 @@ FAULTS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], Told]], ...] = tu
             ),
         ),
         (
-            r"(?<![0-9.])[0-9]{1,3}(?:[ \xa0'’][0-9]{3})++(?![0-9])",
+            r"(?<![0-9.])[0-9]{1,3}(?>(?:[ \xa0'’][0-9]{3})+)(?![0-9])",
             lambda found: Told("The number is split.", instead=(re.sub(r"\D", "", found[0]),)),
         ),
         (r"[<>](?!=)\s*+", _strict),

@@ -10,27 +10,27 @@ LONGEST = 200
 """The longest text that is read at all; a quantity needs some thirty characters."""
 
 _JOIN = r"(?:\.(?!\.)|[-/](?=[^\W\d_]))"
-_WORD = rf"(?!to\b)(?:[^\W\d_]|[°º˚\"″”²³^·⋅∙•*‐‑]|{_JOIN}|(?<=[a-z^])[23](?![0-9.]))++"
-UNIT = rf"{_WORD}(?:\s++{_WORD})*+"
+_WORD = rf"(?!to\b)(?>(?:[^\W\d_]|[°º˚\"″”²³^·⋅∙•*‐‑]|{_JOIN}|(?<=[a-z^])[23](?![0-9.]))+)"
+UNIT = rf"{_WORD}(?>(?:\s++{_WORD})*)"
 """A stretch that may be a unit: words and joints, a single power, never the word "to"."""
 
 _MINUS = "[-\u2212]"
 
 QUANTITY = re.compile(
-    rf"""\s*+(?:(?P<least>(?i:at\s++least\b|min(?:imum\b|\.|\b))|>=|≥)|(?P<most>(?i:at\s++most\b|max(?:imum\b|\.|\b))|<=|≤))?+
-    \s*+(?P<open>\()?+\s*+(?P<first>{SIGNED})\s*+(?P<unit>{UNIT})?+\s*+
-    (?P<tail>
-       (?:±|\+/{_MINUS})\s*+(?P<within>{NUMBER})(?P<share>\s*+%)?+
-      |(?P<uneven>[-+\u2212]\s*+{NUMBER}(?:\s*+%)?+\s*+/\s*+[-+\u2212]\s*+{NUMBER}(?:\s*+%)?+)
+    rf"""\s*+(?>(?:(?P<least>(?i:at\s++least\b|min(?:imum\b|\.|\b))|>=|≥)|(?P<most>(?i:at\s++most\b|max(?:imum\b|\.|\b))|<=|≤))?)
+    \s*+(?>(?P<open>\()?)\s*+(?P<first>{SIGNED})\s*+(?>(?P<unit>{UNIT})?)\s*+
+    (?>(?P<tail>
+       (?:±|\+/{_MINUS})\s*+(?P<within>{NUMBER})(?>(?P<share>\s*+%)?)
+      |(?P<uneven>[-+\u2212]\s*+{NUMBER}(?>(?:\s*+%)?)\s*+/\s*+[-+\u2212]\s*+{NUMBER}(?>(?:\s*+%)?))
       |(?:to\b|\.\.\.?+|[…–—])\s*+(?P<last>{SIGNED})
-    )?+
-    \s*+(?P<close>\))?+\s*+(?P<unit_after>{UNIT})?+\s*+""",
+    )?)
+    \s*+(?>(?P<close>\))?)\s*+(?>(?P<unit_after>{UNIT})?)\s*+""",
     re.VERBOSE,
 )
 """Value, tolerance, range, minimum and maximum; what the parts mean together is for the reader to judge."""
 
 UNEVEN = re.compile(
-    rf"(?P<sign>[-+\u2212])\s*+(?P<one>{NUMBER})(?P<one_share>\s*+%)?+\s*+/"
-    rf"\s*+(?P<other_sign>[-+\u2212])\s*+(?P<other>{NUMBER})(?P<other_share>\s*+%)?+",
+    rf"(?P<sign>[-+\u2212])\s*+(?P<one>{NUMBER})(?>(?P<one_share>\s*+%)?)\s*+/"
+    rf"\s*+(?P<other_sign>[-+\u2212])\s*+(?P<other>{NUMBER})(?>(?P<other_share>\s*+%)?)",
 )
 """A tolerance with a side each: +2/-1."""

@@ -8,10 +8,10 @@ from authoring.quantities.hints import NATIONLESS
 from authoring.quantities.numerals import NUMBER
 from authoring.quantities.units import LOOKALIKE_SIGNS, SPELLINGS, Dimension
 
-_NUMERAL = rf"(?:[0-9]++/[0-9]++|{NUMBER}(?:,[0-9]++)?+)"
+_NUMERAL = rf"(?:[0-9]++/[0-9]++|{NUMBER}(?>(?:,[0-9]++)?))"
 _BETWEEN = r"\s?(?:±|\+/-|to\b|[-–—]|\.\.|…)\s?"
 _NUMBERS = re.compile(
-    rf"(?:(?<!\S)[-\u2212])?+(?<![\w.,/·])(?:(?P<lead>{_NUMERAL}){_BETWEEN})?"
+    rf"(?>(?:(?<!\S)[-\u2212])?)(?<![\w.,/·])(?:(?P<lead>{_NUMERAL}){_BETWEEN})?"
     rf"(?P<number>{_NUMERAL}|[½¼¾⅛⅜⅝⅞])(?P<gap>[\s-]?+)",
 )
 _LABEL = re.compile(

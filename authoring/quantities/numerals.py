@@ -13,7 +13,7 @@ _SIGNS = "-+" + MINUS
 _THREE = 3
 _UNGROUPED = 4  # SP 811, 10.5.3: four digits on one side of the point are customarily left together
 
-NUMBER = r"[0-9]++(?:[\u202f\u2009][0-9]{3})*+(?:\.[0-9]++(?:[\u202f\u2009][0-9]{1,3})*+)?+"
+NUMBER = r"[0-9]++(?>(?:[\u202f\u2009][0-9]{3})*)(?>(?:\.[0-9]++(?>(?:[\u202f\u2009][0-9]{1,3})*))?)"
 """A number without sign, as a regular expression that never backs up."""
 
 SIGNED = rf"[-+{MINUS}]?+{NUMBER}"

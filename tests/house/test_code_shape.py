@@ -14,6 +14,7 @@ EVERYWHERE = [code_shape.long_files, code_shape.long_functions, code_shape.ignor
 IN_THE_PACKAGE = [
     code_shape.filled_inits,
     code_shape.undocumented_modules,
+    code_shape.possessive_groups,
     code_shape.rules_that_import_rules,
 ]
 
@@ -38,6 +39,9 @@ CASES: list[tuple[Check, str, str, bool]] = [
     (code_shape.ignores_without_reason, "a.py", "# ruff: noqa\n", True),
     (code_shape.ignores_without_reason, "a.py", "x = 1  # type: ignore\n", True),
     (code_shape.ignores_without_reason, "a.py", "x = 1  # type: ignore[misc]\n", True),
+    (code_shape.possessive_groups, "a.py", 'x = r"(?>(?:ab)?)[0-9]++"  # not (ab)?+\n', False),
+    (code_shape.possessive_groups, "a.py", 'x = r"(?:ab)?+"\n', True),
+    (code_shape.possessive_groups, "a.py", 'x = r"(?:ab){1,3}+"\n', True),
     (code_shape.rules_that_import_rules, "rules/safety/a.py", "from authoring.rules.rule import Fault\n", False),
     (code_shape.rules_that_import_rules, "rules/safety/a.py", "from authoring.model import safety\n", False),
     (code_shape.rules_that_import_rules, "rules/safety/a.py", "from authoring.rules.safety import b\n", True),
