@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """Return the known name closest to `word`, or None when nothing is close enough to help."""
+    import difflib  # noqa: PLC0415  # 3 ms that a library without a misspelling need not pay
+
     found = difflib.get_close_matches(word[:80], list(known), n=1, cutoff=0.6)
     return found[0] if found else None
 

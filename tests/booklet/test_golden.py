@@ -8,7 +8,7 @@ import pytest
 
 from authoring.booklet.blocks import Booklet, Caution, Chapter, Step, TorqueCallout
 from authoring.pipeline import compose
-from tests.booklet.golden import BOOKLETS, checked, written
+from tests.booklet.goldens import BOOKLETS, checked, written
 
 NAMES = [name for name, *_ in BOOKLETS]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from authoring.booklet import commonmark
 from authoring.booklet.markup import line, passage, said
 from authoring.booklet.words import Bullets, Link, Named, Paragraph, Text, Words
 from authoring.model.brackets import brackets
@@ -45,7 +46,7 @@ def test_an_escaped_bracket_is_no_name() -> None:
     assert brackets(r"a \[b] c") == ()
 
 
-@settings(deadline=None, derandomize=True, max_examples=300)
+@settings(max_examples=300)
 @given(st.text(alphabet="ab[]-* \n#.1\\", max_size=40))
 def test_the_booklet_resolves_exactly_the_names_the_rules_see(text: str) -> None:
     """Whatever is typed, both readings of the bracket form find the same names, in the same order."""
@@ -59,8 +60,15 @@ def test_the_booklet_resolves_exactly_the_names_the_rules_see(text: str) -> None
     assert seen == [one.name for one in brackets(text)]
 
 
-@settings(deadline=None, derandomize=True, max_examples=200)
+@settings(max_examples=200)
 @given(st.text(max_size=80))
 def test_no_text_raises(text: str) -> None:
     """Arbitrary characters give words, never an exception."""
     said(line(text, named))
+
+
+@settings(max_examples=500)
+@given(st.text(alphabet="ab 1.[]()!-+<#`~:\\'&*_é", max_size=24))
+def test_a_plain_sentence_reads_as_the_parser_reads_it(text: str) -> None:
+    """The short way for plain sentences gives what the parser gives."""
+    assert passage(text, named) == commonmark.passage(text, named)

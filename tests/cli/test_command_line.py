@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from authoring.cli import build, check
+from authoring.cli.disk import read_library
 from authoring.cli.main import main
 from authoring.render.pdf import PangoMissing
 
@@ -150,7 +151,7 @@ def test_links_out_of_the_library_and_odd_files(library: Path, tmp_path: Path) -
     (library / "link.yaml").symlink_to(secret)
     os.mkfifo(library / "pipe.yaml")
     (library / "folder.yaml").mkdir()
-    files, unread = check.read_library(str(library))
+    files, unread = read_library(str(library))
     assert {one.span.file for one in unread} == {"link.yaml", "pipe.yaml"}
     assert {one.rule for one in unread} == {"unreadable-file"}
     assert sorted(files) == ["equipment.yaml", "procedure.yaml", "shop.yaml", "stock.yaml"]

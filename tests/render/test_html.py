@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import dataclasses
+import io
 import re
+from base64 import b64decode
 from collections.abc import Callable
 from itertools import count, pairwise
 from pathlib import Path
@@ -12,6 +14,7 @@ from xml.etree.ElementTree import Element
 
 import pytest
 import tinyhtml5  # type: ignore[import-untyped]  # it comes without types
+from fontTools.ttLib import TTFont
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -148,6 +151,18 @@ def test_a_booklet_that_was_tried_says_nothing_of_validation() -> None:
     assert "NOT VALIDATED" not in as_html(sample(trial=""))
 
 
+def test_the_right_faces_are_inside() -> None:
+    """Each face of the style sheet is the font it claims to be, by the font's own name table."""
+    faces = re.findall(r"@font-face \{ (.*?); src: url\(.data:font/woff2;base64,(.*?).\)", as_html(sample()))
+    names = {rule: TTFont(io.BytesIO(b64decode(content)))["name"].getBestFullName() for rule, content in faces}
+    assert names == {
+        "font-family: Inter; font-weight: 400": "Inter Regular",
+        "font-family: Inter; font-weight: 700": "Inter Bold",
+        "font-family: Inter; font-style: italic; font-weight: 400": "Inter Italic",
+        "font-family: Signs; font-weight: 400": "DejaVu Sans",
+    }
+
+
 @pytest.mark.slow
 def test_the_page_is_valid(page: Path) -> None:
     """The Nu checker finds no error, neither in the elements nor in the style sheet."""
@@ -182,6 +197,15 @@ def test_the_page_reflows(browser: Browser, page: Path) -> None:
             ".map(one => one.outerHTML.slice(0, 80))"
         )
     assert beyond == []
+
+
+def test_a_wide_table_tells_its_heads_on_a_phone(browser: Browser, page: Path) -> None:
+    """On a desk the heads stand once above the columns; on a phone each value has its head beside it."""
+    ask = "getComputedStyle(document.querySelector('#tools td.numeric'), '::before').content"
+    with visit(browser, page, size=DESK) as seen:
+        assert seen.page.evaluate(ask) == "none"
+    with visit(browser, page, size=PHONE) as seen:
+        assert seen.page.evaluate(ask) == '"Amount"'
 
 
 @pytest.mark.parametrize("size", [DESK, PHONE])

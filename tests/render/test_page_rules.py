@@ -23,8 +23,10 @@ from authoring.booklet.blocks import (
 )
 from authoring.booklet.words import Blank, Bullets, Paragraph
 from authoring.render.landing import Spot
-from authoring.render.page_rules import broken_rules, stranded_headings
+from authoring.render.page_rules import broken_rules, steps_on, stranded_headings
+from authoring.render.paged import as_paged_html
 from authoring.render.pdf import as_pdf
+from authoring.render.press import press
 from tests.outside_checkers.pdf_text import pdf_text
 from tests.render.sample import sample
 from tests.render.sample_parts import (
@@ -32,6 +34,7 @@ from tests.render.sample_parts import (
     HUB,
     LEVEL,
     MEASURE,
+    NUT_TORQUE,
     PLUG_TORQUE,
     REASON,
     SEAL,
@@ -210,6 +213,36 @@ def test_ordinary_booklets_keep_every_rule(seed: int, tmp_path: Path) -> None:
     for step in steps:
         (page,) = [text for text in pages if f"Do {step.id}." in text]
         assert all(f"Hazard {message.id}." in page for message in step.cautions)
+
+
+@pytest.mark.slow
+def test_a_step_that_fits_a_page_is_whole() -> None:
+    """Steps with a figure each, one after the other, are never cut: a step that does not fit goes overleaf."""
+    steps = tuple(
+        Step(f"s{n}", str(n), "", (), say("Look at it."), (dataclasses.replace(HUB, id=f"f{n}"), PLUG_TORQUE))
+        for n in range(4)
+    )
+    made = booklet(*steps)
+    _, places = press(as_paged_html(made), made.assets)
+    assert [len(places[step.id]) for step in steps] == [1, 1, 1, 1]
+    assert steps_on(made, places, {places["s2"][0].page}) == {"s2"}
+
+
+@pytest.mark.slow
+def test_a_loose_step_keeps_what_it_must() -> None:
+    """Wherever on its page a step begins that is taller than a page, its torque stays with its instruction."""
+    figures = tuple(dataclasses.replace(SEAL, id=f"figure{n}") for n in range(2))
+    chapters = []
+    for lines in range(26, 46, 2):
+        filler = Bullets(tuple(say("Oil the lever.") for _ in range(lines)))
+        parts = tuple(dataclasses.replace(one, id=f"{one.id}-{lines}") for one in figures)
+        step = Step(f"s{lines}", "1", "", (), say("Fit it."), (*parts, PLUG_TORQUE, NUT_TORQUE))
+        chapters.append(Chapter(f"c{lines}", "1", "Fit", 1, (filler, step), new_page=True))
+    made = dataclasses.replace(sample(), chapters=tuple(chapters))
+    loose = frozenset(f"s{lines}" for lines in range(26, 46, 2))
+    _, places = press(as_paged_html(made, loose), made.assets)
+    assert broken_rules(made, places) == []
+    assert {len(places[step]) for step in loose} >= {2}
 
 
 @pytest.mark.slow

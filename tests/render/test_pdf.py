@@ -19,7 +19,9 @@ import pikepdf
 import pytest
 
 from authoring.booklet.blocks import Asset, Chapter, Step
+from authoring.render.closed_fetcher import ClosedFetcher
 from authoring.render.lean import weasyprint
+from authoring.render.paged import asset_url
 from authoring.render.pdf import PangoMissing, as_pdf
 from authoring.render.press import PressFault, press
 from tests.outside_checkers.pdf_text import pdf_text
@@ -30,6 +32,9 @@ from tests.render.sample import sample
 from tests.render.sample_parts import WEAR, photograph
 
 pytestmark = pytest.mark.slow
+
+
+OURS = {"Inter", "Inter-Bold", "Inter-Italic", "DejaVu-Sans"}
 
 
 @pytest.fixture(scope="module")
@@ -171,8 +176,21 @@ def test_only_our_own_fonts_are_used(file: Path) -> None:
     rows = output(program("pdffonts"), file).stdout.splitlines()[2:]
     names = {re.sub(r"^[A-Z]{6}\+", "", row.split()[0]) for row in rows}
     assert names
-    assert {name for name in names if not name.startswith(("Inter", "DejaVu"))} == set()
+    assert names <= OURS
     assert all(re.search(r" yes +yes +(yes|no) ", row) for row in rows)
+
+
+def test_fonts_of_the_machine_are_not_seen(tmp_path: Path) -> None:
+    """A page that asks for other fonts, by name or by kind, is set in ours all the same."""
+    asks = "".join(
+        f"<p style='font-family: {family}'>Oil</p>"
+        for family in ("serif", "monospace", "DejaVu Serif", "Liberation Mono", "Noto Serif", "Roboto")
+    )
+    path = tmp_path / "fonts.pdf"
+    path.write_bytes(press(f'<html lang="en-GB"><head><title>t</title></head><body>{asks}</body></html>', {})[0])
+    rows = output(program("pdffonts"), path).stdout.splitlines()[2:]
+    assert rows
+    assert {row.split()[0].partition("+")[2] for row in rows} <= OURS
 
 
 def test_text_is_large_enough(file: Path) -> None:
@@ -212,6 +230,20 @@ def test_a_page_that_wants_the_world_is_refused(wanted: str) -> None:
     """An address outside the booklet, or anything the engine complains of, stops the press as a bug of ours."""
     with pytest.raises(PressFault):
         press(f'<html lang="en-GB"><head><title>t</title></head><body>{wanted}</body></html>', {})
+
+
+def test_the_fetcher_notes_what_it_refuses() -> None:
+    """A refusal is known even where the engine would pass over it in silence."""
+    fetcher = ClosedFetcher({"a": Asset("image/png", b"bytes")})
+    assert fetcher.fetch(asset_url("a")).read() == b"bytes"
+    assert fetcher.fetch("data:text/plain,oil").read() == b"oil"
+    assert fetcher.refused == []
+    for url in ("file:///etc/hostname", "http://127.0.0.1:9/x", asset_url("b")):
+        with pytest.raises(ValueError, match="disallowed protocol"):
+            fetcher.fetch(url)
+    assert fetcher.refused == ["file:///etc/hostname", "http://127.0.0.1:9/x", asset_url("b")]
+    with pytest.raises(PressFault, match="refused address: file:///etc/hostname"):
+        press('<html lang="en"><head><title>t</title></head><body><img src="file:///etc/hostname" alt="x"></body>', {})
 
 
 def test_an_asset_is_served_whatever_its_name() -> None:
