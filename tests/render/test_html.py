@@ -156,10 +156,10 @@ def test_the_right_faces_are_inside() -> None:
     faces = re.findall(r"@font-face \{ (.*?); src: url\(.data:font/woff2;base64,(.*?).\)", as_html(sample()))
     names = {rule: TTFont(io.BytesIO(b64decode(content)))["name"].getBestFullName() for rule, content in faces}
     assert names == {
-        "font-family: Inter; font-weight: 400": "Inter Regular",
+        "font-family: Inter; font-weight: 400": "Inter",
         "font-family: Inter; font-weight: 700": "Inter Bold",
         "font-family: Inter; font-style: italic; font-weight: 400": "Inter Italic",
-        "font-family: Signs; font-weight: 400": "DejaVu Sans",
+        "font-family: Signs; font-weight: 400": "DejaVu Sans Book",
     }
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import dataclasses
-import gc
 import io
 import os
 import re
@@ -19,11 +18,7 @@ import pikepdf
 import pytest
 
 from authoring.booklet.blocks import Asset, Chapter, Step
-from authoring.render.closed_fetcher import ClosedFetcher
-from authoring.render.lean import weasyprint
-from authoring.render.paged import asset_url
 from authoring.render.pdf import PangoMissing, as_pdf
-from authoring.render.press import PressFault, press
 from tests.outside_checkers.pdf_text import pdf_text
 from tests.outside_checkers.pdf_ua import pdf_ua
 from tests.outside_checkers.program import ROOT, output, program
@@ -180,19 +175,6 @@ def test_only_our_own_fonts_are_used(file: Path) -> None:
     assert all(re.search(r" yes +yes +(yes|no) ", row) for row in rows)
 
 
-def test_fonts_of_the_machine_are_not_seen(tmp_path: Path) -> None:
-    """A page that asks for other fonts, by name or by kind, is set in ours all the same."""
-    asks = "".join(
-        f"<p style='font-family: {family}'>Oil</p>"
-        for family in ("serif", "monospace", "DejaVu Serif", "Liberation Mono", "Noto Serif", "Roboto")
-    )
-    path = tmp_path / "fonts.pdf"
-    path.write_bytes(press(f'<html lang="en-GB"><head><title>t</title></head><body>{asks}</body></html>', {})[0])
-    rows = output(program("pdffonts"), path).stdout.splitlines()[2:]
-    assert rows
-    assert {row.split()[0].partition("+")[2] for row in rows} <= OURS
-
-
 def test_text_is_large_enough(file: Path) -> None:
     """Y4: paragraphs are 11 pt or larger, instructions 12, torques 30, and nothing under 8, as poppler measures."""
     read = ET.fromstring(output(program("pdftohtml"), "-xml", "-stdout", "-i", "-zoom", "1", file).stdout)  # noqa: S314  # poppler wrote it
@@ -211,41 +193,6 @@ def test_the_sheet_is_a4(file: Path) -> None:
             assert [float(edge) for edge in page.mediabox] == pytest.approx([0, 0, 595.28, 841.89], abs=0.01)
 
 
-@pytest.mark.parametrize(
-    "wanted",
-    [
-        '<img src="http://127.0.0.1:9/x.png" alt="x">',
-        '<img src="file:///etc/hostname" alt="x">',
-        '<img src="x.png" alt="x">',
-        '<img src="asset:6e6f" alt="x">',
-        '<style>@import url("http://127.0.0.1:9/x.css");</style>',
-        '<style>@font-face{font-family:Q;src:url("file:///etc/hostname")} p{font-family:Q}</style><p>x</p>',
-        '<p style="background:url(http://127.0.0.1:9/x.png)">x</p>',
-        '<svg xmlns="http://www.w3.org/2000/svg" width="9"><title>x</title><image href="file:///etc/hostname"/></svg>',
-        '<a href="#nowhere">x</a>',
-        "<style>p { no-such-thing: 1 }</style>",
-    ],
-)
-def test_a_page_that_wants_the_world_is_refused(wanted: str) -> None:
-    """An address outside the booklet, or anything the engine complains of, stops the press as a bug of ours."""
-    with pytest.raises(PressFault):
-        press(f'<html lang="en-GB"><head><title>t</title></head><body>{wanted}</body></html>', {})
-
-
-def test_the_fetcher_notes_what_it_refuses() -> None:
-    """A refusal is known even where the engine would pass over it in silence."""
-    fetcher = ClosedFetcher({"a": Asset("image/png", b"bytes")})
-    assert fetcher.fetch(asset_url("a")).read() == b"bytes"
-    assert fetcher.fetch("data:text/plain,oil").read() == b"oil"
-    assert fetcher.refused == []
-    for url in ("file:///etc/hostname", "http://127.0.0.1:9/x", asset_url("b")):
-        with pytest.raises(ValueError, match="disallowed protocol"):
-            fetcher.fetch(url)
-    assert fetcher.refused == ["file:///etc/hostname", "http://127.0.0.1:9/x", asset_url("b")]
-    with pytest.raises(PressFault, match="refused address: file:///etc/hostname"):
-        press('<html lang="en"><head><title>t</title></head><body><img src="file:///etc/hostname" alt="x"></body>', {})
-
-
 def test_an_asset_is_served_whatever_its_name() -> None:
     """Pictures are found by name, spaces and signs included."""
     odd = "a b/ü#?%.png"
@@ -256,14 +203,6 @@ def test_an_asset_is_served_whatever_its_name() -> None:
     assert parted == []
     with pikepdf.open(io.BytesIO(content)) as pdf:
         assert sum(len(page.get_images()) for page in pdf.pages) > 0
-
-
-def test_the_collector_is_left_as_it_was() -> None:
-    """Rendering holds garbage collection off and restores it, after a fault too."""
-    assert gc.isenabled()
-    with pytest.raises(PressFault):
-        press('<html lang="en"><head><title>t</title></head><body><img src="x.png" alt="x"></body></html>', {})
-    assert gc.isenabled()
 
 
 def test_odd_words_reach_the_margins_unharmed(tmp_path: Path) -> None:
@@ -292,8 +231,3 @@ def test_without_pango_a_sentence_says_what_to_install(monkeypatch: pytest.Monke
     monkeypatch.setattr(sys, "meta_path", [Missing(), *sys.meta_path])
     with pytest.raises(PangoMissing, match=r"libpango-1\.0-0 libpangoft2-1\.0-0 libharfbuzz-subset0"):
         as_pdf(sample())
-
-
-def test_the_engine_is_the_one_the_page_walk_knows() -> None:
-    """The walk over boxes uses what the engine does not publish, so its major version is fixed."""
-    assert weasyprint.__version__.split(".")[0] == "70"
