@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from authoring.model.procedure import Choice, Procedure, Section, Step
 from authoring.model.things import Message
@@ -24,8 +25,13 @@ class Prose:
     part: str
 
 
-def prose_of(procedure: Procedure) -> Iterator[Prose]:
-    """Yield every text an author wrote in a procedure, in order."""
+@lru_cache(maxsize=64)
+def prose_of(procedure: Procedure) -> tuple[Prose, ...]:
+    """Return every text an author wrote in a procedure, in order; several rules ask for it one after another."""
+    return tuple(_prose_of(procedure))
+
+
+def _prose_of(procedure: Procedure) -> Iterator[Prose]:
     at = procedure.where
     yield from _some(at, ("job",), "job", procedure.job)
     yield from _some(at, ("audience",), "audience", procedure.audience)

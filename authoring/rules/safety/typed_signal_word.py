@@ -83,11 +83,11 @@ def _prose(library: Library) -> Iterator[Prose]:
 
 
 def _in_text(prose: Prose) -> Iterator[Fault]:
-    quoted = [match.span() for match in _QUOTED.finditer(prose.text)]
     found = {match.span() for match in _IN_CAPITALS.finditer(prose.text)}
     opening = _AT_START.match(prose.text)
     if opening is not None:
         found.add(opening.span(1))
+    quoted = [match.span() for match in _QUOTED.finditer(prose.text)] if found else []
     for start, end in sorted(found):
         told_as_advice = prose.part in _ADVICE and opening is not None and opening.start(1) == start
         if told_as_advice or any(first <= start < last for first, last in quoted):

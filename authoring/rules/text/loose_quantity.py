@@ -36,6 +36,7 @@ sections:
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from itertools import chain
 
@@ -49,6 +50,7 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("A5", "T1", "X2", "N13")
 
+_DIGIT = re.compile(r"[0-9½¼¾⅛⅜⅝⅞]")
 _NAMED = 'State it under "values" with its source, and name it in brackets.'
 _SHARED = "Say it without the number, or state the message in the procedure, where a value can be named in brackets."
 
@@ -66,7 +68,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 
 def _loose(prose: Prose, cure: str) -> Iterator[Fault]:
     text = prose.text
-    if not any(sign.isnumeric() for sign in text):
+    if not _DIGIT.search(text):
         return
     bare = BRACKET.sub(lambda match: " " * len(match[0]), text)
     for start, end in find_loose(bare):
