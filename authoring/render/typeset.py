@@ -15,6 +15,7 @@ from markupsafe import Markup
 from authoring.booklet.blocks import Booklet, Caution, Figure, Step, TorqueCallout
 from authoring.booklet.words import Amount, Blank, Text
 from authoring.render import places
+from authoring.render.kept_templates import KeptTemplates
 from authoring.render.signs import sign_address
 
 HERE = Path(__file__).parent
@@ -76,10 +77,25 @@ def css_string(text: str) -> str:
     return '"' + "".join(one if one.isascii() and one.isalnum() else f"\\{ord(one):x} " for one in text) + '"'
 
 
+TEMPLATES = HERE / "templates"
+
+
+def compile_templates() -> None:
+    """Compile every template and keep it, which set-up does once so that no start has to."""
+    environment = _environment(KeptTemplates(TEMPLATES / "__pycache__", always=True))
+    for path in sorted(TEMPLATES.glob("*.html")):
+        environment.get_template(path.name)
+
+
 @cache
-def _environment() -> Environment:
+def _kept_environment() -> Environment:
+    return _environment(KeptTemplates(TEMPLATES / "__pycache__"))
+
+
+def _environment(kept: KeptTemplates) -> Environment:
     environment = Environment(
-        loader=FileSystemLoader(HERE / "templates"),
+        loader=FileSystemLoader(TEMPLATES),
+        bytecode_cache=kept,
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
@@ -124,5 +140,5 @@ def set_page(
     `loose` names the steps that may run over the page once their instruction is done.
     """
     # The style sheet is ours and every foreign word in it went through css_string: it must not be escaped again.
-    page = _environment().get_template(template)
+    page = _kept_environment().get_template(template)
     return page.render(booklet=booklet, style=Markup(style), picture=picture, loose=loose) + "\n"  # noqa: S704  # as said above
