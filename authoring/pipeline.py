@@ -6,8 +6,9 @@ Nothing here touches the disk, the clock or the terminal; `cli` does.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity, in_order
 from authoring.model.build import build_library
@@ -22,8 +23,7 @@ if TYPE_CHECKING:
     from authoring.booklet.blocks import Booklet
 
 
-@dataclass(frozen=True, slots=True)
-class Checked:
+class Checked(Struct, frozen=True):
     """A library that was read and checked: its values, what was found, and the sources for excerpts."""
 
     library: Library

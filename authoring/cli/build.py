@@ -6,7 +6,8 @@ import argparse
 import gc
 import sys
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from authoring.cli.check import show, status
 from authoring.cli.disk import read_library
@@ -23,8 +24,7 @@ from authoring.pipeline import Checked, check, html, pdf
 from authoring.render.pdf import PangoMissing
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Struct, frozen=True):
     """One booklet to write."""
 
     number: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import enum
-from dataclasses import dataclass, field
+
+from msgspec import Struct
 
 
 class Severity(enum.Enum):
@@ -14,8 +15,7 @@ class Severity(enum.Enum):
     NOTE = "note"
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Span:
+class Span(Struct, frozen=True, order=True):
     """A stretch of one file.
 
     Lines and columns count from 1, columns in characters; the end column is the first one after the stretch.
@@ -29,16 +29,14 @@ class Span:
     end_column: int
 
 
-@dataclass(frozen=True, slots=True)
-class Related:
+class Related(Struct, frozen=True):
     """Another place that belongs to a finding, with a label saying what it is."""
 
     span: Span
     message: str
 
 
-@dataclass(frozen=True, slots=True)
-class Diagnostic:
+class Diagnostic(Struct, frozen=True):
     """One finding.
 
     `message` is a sentence that stands alone and says what is wrong; `cure` says apart what to do.
@@ -50,7 +48,7 @@ class Diagnostic:
     message: str
     span: Span
     cure: str = ""
-    related: tuple[Related, ...] = field(default=())
+    related: tuple[Related, ...] = ()
 
 
 def in_order(findings: list[Diagnostic]) -> list[Diagnostic]:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -23,8 +24,7 @@ _UNSEEN = frozenset({"Cc", "Cf", "Cs", "Zl", "Zp"})
 _ABOVE_OTHERS = frozenset({"Mn", "Me"})
 
 
-@dataclass(frozen=True, slots=True)
-class Excerpt:
+class Excerpt(Struct, frozen=True):
     """A line as it is shown and the mark that belongs under it, both without colour and margin."""
 
     line: str

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import enum
-from dataclasses import dataclass, field
+
+from msgspec import Struct
 
 from authoring.model.language.procedure import CHECKPOINT_KEYS
 from authoring.model.language.terms import NAME_PATTERN, NAME_WORDING, JsonSchema, group, one_of
@@ -27,8 +28,7 @@ class Kind(enum.Enum):
     PROCEDURE = "a procedure"
 
 
-@dataclass(frozen=True, slots=True)
-class Role:
+class Role(Struct, frozen=True):
     """One thing an action takes, under one key.
 
     `kinds` are the kinds of thing it may name; `dimension` narrows a value to one dimension.
@@ -37,11 +37,10 @@ class Role:
     meaning: str
     kinds: frozenset[Kind]
     required: bool = False
-    dimensions: frozenset[Dimension] = field(default=frozenset())
+    dimensions: frozenset[Dimension] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
-class ActionKind:
+class ActionKind(Struct, frozen=True):
     """One action of the language.
 
     `name` is filled in from the file's name.
@@ -55,7 +54,7 @@ class ActionKind:
     words: tuple[str, ...]
     says: str
     what: Role
-    roles: dict[str, Role] = field(default_factory=dict)
+    roles: dict[str, Role] = {}
     torque: bool = False
     counted: bool = False
     ways: tuple[str, ...] = ()

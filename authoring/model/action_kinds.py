@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import dataclasses
 import importlib
 import pkgutil
 from functools import cache
+
+from msgspec.structs import replace
 
 from authoring.model import actions
 from authoring.model.action_kind import ActionKind
@@ -18,5 +19,5 @@ def action_kinds() -> dict[str, ActionKind]:
     for module in sorted(pkgutil.iter_modules(actions.__path__), key=lambda one: one.name):
         name = module.name.replace("_", "-")
         action: ActionKind = importlib.import_module(f"{actions.__name__}.{module.name}").ACTION
-        found[name] = dataclasses.replace(action, name=name)
+        found[name] = replace(action, name=name)
     return found

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Span
 from authoring.model.procedure import Procedure
@@ -11,8 +12,7 @@ from authoring.model.things import Equipment, Shop, When
 from authoring.source.document import Where
 
 
-@dataclass(frozen=True, slots=True)
-class Applicability:
+class Applicability(Struct, frozen=True):
     """One `when`, `covers` or `never`, and the `when` of the section around it (empty where there is none)."""
 
     when: When

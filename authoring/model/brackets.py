@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 # A bracket before a parenthesis is a link; a backslash before a bracket makes it a plain character.
 BRACKET = re.compile(r"(?<!\\)\[([^\[\]\n]{1,80})\](?!\()")
 
 
-@dataclass(frozen=True, slots=True)
-class Bracket:
+class Bracket(Struct, frozen=True):
     """One reference in a text: the name, and how many times the same bracket stood before it."""
 
     name: str

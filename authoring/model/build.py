@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
+
+from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span, has_errors
 from authoring.model.assemble import KINDS, schema_of
@@ -31,15 +32,14 @@ def kind_of(document: Document) -> str | None:
     return next((kind for kind in KINDS if kind in document.data), None)
 
 
-@dataclass(slots=True)
-class _Found:
+class _Found(Struct):
     """What has been read so far; the only value here that changes, and it does not leave this module."""
 
     findings: list[Diagnostic]
-    shops: dict[str, Shop] = field(default_factory=dict)
-    stocks: dict[str, Stock] = field(default_factory=dict)
-    equipment: dict[str, Equipment] = field(default_factory=dict)
-    procedures: dict[str, Procedure] = field(default_factory=dict)
+    shops: dict[str, Shop] = {}
+    stocks: dict[str, Stock] = {}
+    equipment: dict[str, Equipment] = {}
+    procedures: dict[str, Procedure] = {}
     broken: bool = False
 
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from authoring.model.action_kind import Kind
 from authoring.model.mentions import Mention, in_messages, mentions
@@ -32,8 +33,7 @@ Thing: TypeAlias = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Named:
+class Named(Struct, frozen=True):
     """A thing under its short name; `words` is what a reader sees."""
 
     id: str

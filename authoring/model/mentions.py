@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Span
 from authoring.model.action_kind import Kind
@@ -15,8 +16,7 @@ from authoring.model.things import Message
 from authoring.source.document import Where
 
 
-@dataclass(frozen=True, slots=True)
-class Mention:
+class Mention(Struct, frozen=True):
     """One use of a name.
 
     `wants` says what it must be: "message" for a safety message, "thing" for anything named.

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from authoring.model.library import Library, Named, of_equipment, of_stock
 from authoring.model.things import Message
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Struct, frozen=True):
     """A safety message where it was written; `things` are what its texts may name in brackets.
 
     A message of the shop may be called by any procedure, so it sees the stock and all equipment.

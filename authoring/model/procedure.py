@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct
 
 from authoring.model.action_kind import ActionKind
 from authoring.model.things import Message, Specification, Value, When
@@ -11,19 +12,17 @@ from authoring.quantities.quantity import Quantity
 from authoring.source.document import Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Outcome:
+class Outcome(Struct, frozen=True, eq=False):
     """One thing a checkpoint may show; `then` is go-on, put-right, do, go-to, stop or ask-customer."""
 
     found: str
     then: str
     to: str | None
     say: str | None
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Action:
+class Action(Struct, frozen=True, eq=False):
     """What a step does: its kind, the names of what it is done to, and the names in its other roles.
 
     `outcomes`, `hold` and `way` speak of a checkpoint; `way` is "" for any other action.
@@ -36,7 +35,7 @@ class Action:
     way: str
     outcomes: tuple[Outcome, ...]
     hold: bool
-    where: Where = field(repr=False)
+    where: Where
 
     def names(self) -> Iterator[tuple[str, str]]:
         """Yield (role, name) for everything the action names; the role of the first is "what"."""
@@ -45,8 +44,7 @@ class Action:
         yield from self.roles.items()
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Step:
+class Step(Struct, frozen=True, eq=False):
     """One instruction. `text` is the author's, or made from the actions where `written` is False."""
 
     id: str
@@ -59,11 +57,10 @@ class Step:
     figures: tuple[str, ...]
     why: str | None
     tip: str | None
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Section:
+class Section(Struct, frozen=True, eq=False):
     """A run of steps under a heading."""
 
     id: str
@@ -72,18 +69,17 @@ class Section:
     intro: str | None
     safety: tuple[str, ...]
     steps: tuple[Step, ...]
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class ChoicePart:
+class ChoicePart(Struct, frozen=True, eq=False):
     """One part that may be the right one: for which fitments, or at which measured size."""
 
     part: str
     when: When
     stated: Specification | None
     tell: str
-    where: Where = field(repr=False)
+    where: Where
 
     @property
     def size(self) -> Quantity | None:
@@ -91,29 +87,26 @@ class ChoicePart:
         return self.stated.value if self.stated is not None else None
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Choice:
+class Choice(Struct, frozen=True, eq=False):
     """Which of several parts is the right one."""
 
     id: str
     name: str
     question: str
     parts: tuple[ChoicePart, ...]
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Callout:
+class Callout(Struct, frozen=True, eq=False):
     """A number on a picture: what it points at, and where in percent of width and height."""
 
     on: str
     across: float
     down: float
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Figure:
+class Figure(Struct, frozen=True, eq=False):
     """A picture in a file of the library."""
 
     id: str
@@ -121,22 +114,20 @@ class Figure:
     title: str
     alt: str | None
     callouts: tuple[Callout, ...]
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Trial:
+class Trial(Struct, frozen=True, eq=False):
     """The record that somebody did the job from the booklet, on a machine."""
 
     date: str
     by: str
     machine: str
     result: str
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Revision:
+class Revision(Struct, frozen=True, eq=False):
     """One revision: letter, date (ISO 8601), who wrote it, who approved it, and why it was made."""
 
     letter: str
@@ -144,11 +135,10 @@ class Revision:
     author: str
     approver: str
     reason: str
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Procedure:
+class Procedure(Struct, frozen=True, eq=False):
     """One job.
 
     `conditions` and `hazards` are None when the author said nothing, and empty when the author said none.
@@ -171,7 +161,7 @@ class Procedure:
     sections: tuple[Section, ...]
     trial: Trial | None
     revisions: tuple[Revision, ...]
-    where: Where = field(repr=False)
+    where: Where
 
     def steps(self) -> Iterator[tuple[Section, Step]]:
         """Yield every step with its section, in order."""

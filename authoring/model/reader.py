@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
+
+from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.model.things import Specification, When
@@ -15,8 +16,7 @@ from authoring.quantities.units import Dimension
 from authoring.source.document import Where
 
 
-@dataclass(frozen=True, slots=True)
-class Reader:
+class Reader(Struct, frozen=True):
     """One object of a document, its place, and the list that takes what it has to say."""
 
     data: dict[str, Any]

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from authoring.model.library import Library
 from authoring.model.things import Equipment, Source, Specification, Value
 
 
-@dataclass(frozen=True, slots=True)
-class Stated:
+class Stated(Struct, frozen=True):
     """One stated value: how a message calls it, what was stated, and the sources known where it stands."""
 
     called: str

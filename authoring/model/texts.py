@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from authoring.model.procedure import Choice, Procedure, Section, Step
 from authoring.model.things import Message
 from authoring.source.document import Where
 
 
-@dataclass(frozen=True, slots=True)
-class Prose:
+class Prose(Struct, frozen=True):
     """One text: where it stands (an object and the key in it), and what it is for.
 
     `part` is job, condition, intro, step, why, tip, found, say, question, tell, hazard, consequence, avoidance,

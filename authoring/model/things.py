@@ -8,8 +8,9 @@ A quantity is None where its text was refused; the refusal has been told already
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension, Unit
@@ -19,29 +20,26 @@ When: TypeAlias = Mapping[str, tuple[str, ...]]
 """For which fitments something holds: the allowed values of each feature named; empty means for all."""
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Specification:
+class Specification(Struct, frozen=True, eq=False):
     """A quantity and the document that states it: short name of the source, and where in it."""
 
     value: Quantity | None
     source: str | None
     at: str | None
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Source:
+class Source(Struct, frozen=True, eq=False):
     """A document that values come from; `kind` is maker, standard, shop or common-practice."""
 
     id: str
     title: str
     edition: str | None
     kind: str
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Message:
+class Message(Struct, frozen=True, eq=False):
     """A safety message; the signal word is derived from harm, severity and likelihood."""
 
     id: str
@@ -53,22 +51,20 @@ class Message:
     avoidance: str | None
     sign: str
     when: When
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Person:
+class Person(Struct, frozen=True, eq=False):
     """Somebody who writes or approves procedures; `may` holds write, approve or both."""
 
     id: str
     name: str
     role: str
     may: frozenset[str]
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Shop:
+class Shop(Struct, frozen=True, eq=False):
     """The shop: its name, its units for each dimension, its people, sources and shared safety messages."""
 
     name: str
@@ -77,11 +73,10 @@ class Shop:
     people: Mapping[str, Person]
     sources: Mapping[str, Source]
     safety: Mapping[str, Message]
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Part:
+class Part(Struct, frozen=True, eq=False):
     """What is fitted and stays on the machine."""
 
     id: str
@@ -89,54 +84,49 @@ class Part:
     number: str
     one_time: bool
     place: str | None
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Tool:
+class Tool(Struct, frozen=True, eq=False):
     """What is used and put back."""
 
     id: str
     name: str
     place: str | None
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Consumable:
+class Consumable(Struct, frozen=True, eq=False):
     """What is used up."""
 
     id: str
     name: str
     limits: str | None
     disposal: str | None
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Stock:
+class Stock(Struct, frozen=True, eq=False):
     """The parts, tools and consumables of the shop."""
 
     name: str
     parts: Mapping[str, Part]
     tools: Mapping[str, Tool]
     consumables: Mapping[str, Consumable]
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Feature:
+class Feature(Struct, frozen=True, eq=False):
     """In what vehicles differ: a name, how to tell, and the words for each value."""
 
     id: str
     name: str
     tell: str
     values: Mapping[str, str]
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Item:
+class Item(Struct, frozen=True, eq=False):
     """What can be taken off, fitted, opened, run or looked at; it may cover others."""
 
     id: str
@@ -144,11 +134,10 @@ class Item:
     place: str | None
     covers: tuple[str, ...]
     when: When
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class FastenerGroup:
+class FastenerGroup(Struct, frozen=True, eq=False):
     """Bolts, nuts or plugs tightened alike."""
 
     id: str
@@ -160,11 +149,10 @@ class FastenerGroup:
     on: str | None
     torque: Specification | None
     when: When
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Fluid:
+class Fluid(Struct, frozen=True, eq=False):
     """An oil, coolant or other fluid in the machine."""
 
     id: str
@@ -173,21 +161,19 @@ class Fluid:
     capacity: Specification | None
     disposal: str | None
     when: When
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Value:
+class Value(Struct, frozen=True, eq=False):
     """A quantity that steps refer to by name."""
 
     id: str
     name: str
     specification: Specification
-    where: Where = field(repr=False)
+    where: Where
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Equipment:
+class Equipment(Struct, frozen=True, eq=False):
     """One kind of machine."""
 
     id: str
@@ -199,4 +185,4 @@ class Equipment:
     fasteners: Mapping[str, FastenerGroup]
     fluids: Mapping[str, Fluid]
     values: Mapping[str, Value]
-    where: Where = field(repr=False)
+    where: Where

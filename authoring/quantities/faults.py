@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from authoring.quantities.numerals import LONGEST_NUMBER, NUMBER, write_numeral
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """What to say of a fault: `instead` holds what may replace it, `cure` is said when nothing can."""
 
     reason: str

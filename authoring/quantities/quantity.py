@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import enum
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from authoring.quantities.units import Dimension, Unit
 
@@ -19,8 +20,7 @@ class Form(enum.Enum):
     MAXIMUM = "maximum"
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(Struct, frozen=True):
     """A number, a window or a limit with its unit.
 
     `nominal`, `low` and `high` are exact numbers in the unit as typed.
@@ -43,8 +43,7 @@ class Quantity:
     even: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Refusal:
+class Refusal(Struct, frozen=True):
     """Why a text is no quantity, what to write instead, and which characters of it are at fault."""
 
     reason: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from authoring.quantities.convert import convert, convert_step
 from authoring.quantities.numerals import typeset, write_numeral
@@ -23,8 +24,7 @@ NO_BREAK = "\u00a0"
 _MORE_PLACES = 2
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
+class Limits(Struct, frozen=True):
     """What a reader's value is held against: numbers as typeset text, None where there is no such number.
 
     `low` and `high` are rounded inward, `nominal` to nearest; `unit` is the unit's symbol.
@@ -36,8 +36,7 @@ class Limits:
     unit: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Shown:
+class _Shown(Struct, frozen=True):
     low: Fraction | None
     nominal: Fraction | None
     high: Fraction | None

@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
+
+from msgspec import Struct
 
 from authoring.quantities.spellings import FORMS, LOOKALIKES, TORQUE_JOINTS, TORQUE_WORDS
 
@@ -32,8 +33,7 @@ class Dimension(enum.Enum):
     FORCE = "force"
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(Struct, frozen=True):
     """One unit: `base = number * factor + offset`, both exact; `symbol` is written the SI way."""
 
     symbol: str

@@ -12,17 +12,17 @@ import importlib
 import inspect
 import pkgutil
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from functools import cache
 from typing import Any
+
+from msgspec import Struct
 
 from authoring import rules
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span
 from authoring.model.library import Library
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Struct, frozen=True):
     """What a check yields: what is wrong, where, and how to mend it; the runner adds rule and severity."""
 
     message: str
@@ -34,8 +34,7 @@ class Fault:
 Check = Callable[[Any, Library], Iterable[Fault]]
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Struct, frozen=True):
     """One rule: its id, its family, how much its findings matter, the requirements it serves, its page."""
 
     id: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 from authoring.source.needle import find_in_scalar
 
@@ -114,8 +115,7 @@ class Places:
         return min(node.end, limit) if node.end > node.start else limit
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Document:
+class Document(Struct, frozen=True, eq=False):
     """One well-formed file: its path inside the library, its text, its data and where everything stands.
 
     `data` holds only dict, list, str, int, float, bool and None, at most 64 levels deep; every key is a str.
@@ -127,8 +127,7 @@ class Document:
     places: Places
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Where:
+class Where(Struct, frozen=True, eq=False):
     """The place of one object in a document."""
 
     document: Document

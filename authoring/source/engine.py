@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 Path = tuple[str | int, ...]
 Check = Callable[[Any], Iterator["Fault"]]
@@ -16,8 +17,7 @@ _FALSE_SCHEMA = "falseSchema"
 _DIGITS = re.compile(r"\+?[0-9]{1,20}")
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Struct, frozen=True):
     """One broken keyword: where in the data, which keyword, and the subschema it stands in.
 
     `name` is the key at fault when the subschema is about a key's name, else None.

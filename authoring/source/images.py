@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from authoring.source.raster import BadImageError, jpeg_size, png_size
 from authoring.source.svg import svg_size
@@ -13,8 +13,7 @@ _PNG = b"\x89PNG\r\n\x1a\n"
 _JPEG = b"\xff\xd8\xff"
 
 
-@dataclass(frozen=True, slots=True)
-class Image:
+class Image(Struct, frozen=True):
     """One figure file.
 
     `width` and `height` are in pixels as it is shown: a photograph taken on its side is counted upright,

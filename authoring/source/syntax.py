@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import yaml
+from msgspec.structs import replace
 
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity
 from authoring.source import names
