@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import tempfile
+import os
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -12,13 +12,20 @@ from authoring.cli.wrong_use import WrongUseError
 def write_whole(folder: str, files: Mapping[str, bytes]) -> None:
     """Write files so that each appears whole or not at all; all are on the disk before the first appears."""
     root = Path(folder)
+    # Not by the tempfile module: it draws in compression and random numbers, a twentieth of a whole build.
+    waiting = root / f".writing-{os.getpid()}"
     try:
         root.mkdir(parents=True, exist_ok=True)
-        with tempfile.TemporaryDirectory(dir=root, prefix=".writing-") as waiting:
+        waiting.mkdir()
+        try:
             for name, content in files.items():
-                (Path(waiting) / name).write_bytes(content)
+                (waiting / name).write_bytes(content)
             for name in files:
-                (Path(waiting) / name).replace(root / name)
+                (waiting / name).replace(root / name)
+        finally:
+            for left in waiting.iterdir():
+                left.unlink()
+            waiting.rmdir()
     except OSError as error:
         message = f'cannot write to "{folder}": {error.strerror or error}'
         raise WrongUseError(message) from error

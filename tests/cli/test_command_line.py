@@ -240,3 +240,14 @@ def test_the_same_library_gives_the_same_bytes(tmp_path: Path) -> None:
         assert done.returncode == 0, done.stdout + done.stderr
     for path in (tmp_path / "one").iterdir():
         assert path.read_bytes() == (tmp_path / "two" / path.name).read_bytes(), path.name
+
+
+def test_a_file_that_cannot_appear_leaves_nothing_half_written(
+    library: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """When a booklet's name is taken by a folder, the command says so, and no waiting file is left."""
+    out = tmp_path / "out"
+    (out / "FL-110.html" / "inside").mkdir(parents=True)
+    assert main(["build", str(library), "--out", str(out), "--html"]) == 2
+    assert "cannot write" in capsys.readouterr().err
+    assert [path.name for path in out.iterdir()] == ["FL-110.html"]
