@@ -6,16 +6,16 @@ An output sets blocks and decides nothing, so two outputs cannot disagree, and a
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from authoring.booklet.words import Blank, Bullets, Paragraph, Passage, Text
 
 # --- parts of a step ------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(Struct, frozen=True):
     """A caution block: the signal word, what threatens, what it does, how to stay clear of it.
 
     `harm` is person, equipment or environment; `sign` names a drawing of ours.
@@ -31,8 +31,7 @@ class Caution:
     applies: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class LimitRow:
+class LimitRow(Struct, frozen=True):
     """One unit's line of a callout: numbers as text, None where the source states none."""
 
     unit: str
@@ -41,8 +40,7 @@ class LimitRow:
     high: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class TorqueCallout:
+class TorqueCallout(Struct, frozen=True):
     """A torque as the reader sees it: which fasteners, how many, how tight in both units, where it comes from."""
 
     fasteners: str
@@ -54,8 +52,7 @@ class TorqueCallout:
     applies: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(Struct, frozen=True):
     """One thing a checkpoint may show, and what follows; `good` when the job simply goes on."""
 
     found: Text
@@ -63,8 +60,7 @@ class Outcome:
     good: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Checkpoint:
+class Checkpoint(Struct, frozen=True):
     """What is seen, felt, heard, counted or measured, its window if it has one, a blank, and its outcomes."""
 
     id: str
@@ -76,8 +72,7 @@ class Checkpoint:
     hold: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class ChoiceRow:
+class ChoiceRow(Struct, frozen=True):
     """One part that may be the right one: its name and number, for which vehicles or reading, how to tell."""
 
     part: str
@@ -86,8 +81,7 @@ class ChoiceRow:
     tell: Text
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(Struct, frozen=True):
     """Which of several parts: the question that decides and a row for each part."""
 
     id: str
@@ -96,8 +90,7 @@ class Choice:
     rows: tuple[ChoiceRow, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Callout:
+class Callout(Struct, frozen=True):
     """A number on a figure: what it points at, and where (percent of the figure's width and height)."""
 
     number: int
@@ -106,8 +99,7 @@ class Callout:
     down: float
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """A picture with its number, title, alternative text and callouts; `asset` is a key of `Booklet.assets`."""
 
     id: str
@@ -120,8 +112,7 @@ class Figure:
     callouts: tuple[Callout, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Aside:
+class Aside(Struct, frozen=True):
     """Advice that is no safety message: a tip or a reason, told by its label."""
 
     label: str
@@ -131,8 +122,7 @@ class Aside:
 StepPart: TypeAlias = TorqueCallout | Checkpoint | Choice | Figure | Aside | Bullets
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """One instruction: its caution blocks come first, then the words, then what belongs to them."""
 
     id: str
@@ -146,16 +136,14 @@ class Step:
 # --- blocks ---------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(Struct, frozen=True):
     """One cell of a table; `tick` draws a box to tick instead of words."""
 
     text: Text = ()
     tick: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """Rows under heads; the first cell of a row is its head. `empty` is printed when there is no row.
 
     `widths` are shares of the line, one a column; `numeric` names the columns set in lining figures, right-aligned.
@@ -171,30 +159,26 @@ class Table:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Facts:
+class Facts(Struct, frozen=True):
     """Pairs of a label and what it says, set as a short list of definitions."""
 
     rows: tuple[tuple[str, Text], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Banner:
+class Banner(Struct, frozen=True):
     """One loud line over the full width, with a sentence of explanation."""
 
     title: str
     passage: Passage
 
 
-@dataclass(frozen=True, slots=True)
-class SignalWords:
+class SignalWords(Struct, frozen=True):
     """The signal words this booklet uses and what each means: (word, harm, meaning)."""
 
     rows: tuple[tuple[str, str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class End:
+class End(Struct, frozen=True):
     """The line after which nothing belongs to the procedure any more."""
 
     text: str
@@ -205,8 +189,7 @@ Block: TypeAlias = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Chapter:
+class Chapter(Struct, frozen=True):
     """A headed run of blocks. `level` is 1 or 2; `new_page` starts it on a fresh sheet in print."""
 
     id: str
@@ -218,8 +201,7 @@ class Chapter:
     new_page: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Cover:
+class Cover(Struct, frozen=True):
     """The first page: which job, on what, for whom, in which revision, and how far it can be trusted."""
 
     job: Passage
@@ -229,16 +211,14 @@ class Cover:
     deference: Passage
 
 
-@dataclass(frozen=True, slots=True)
-class Asset:
+class Asset(Struct, frozen=True):
     """A picture's bytes and kind."""
 
     mime: str
     content: bytes
 
 
-@dataclass(frozen=True, slots=True)
-class Booklet:
+class Booklet(Struct, frozen=True):
     """A whole booklet for one procedure and one choice of fitments.
 
     `fitment` is the line printed on every page, such as "All fitments" or "Only parking brake: disc brake".

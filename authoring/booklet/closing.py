@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct
 
 from authoring.booklet.blocks import Cell, Chapter, Table
 from authoring.booklet.plan import Placed, Plan, Volume
@@ -14,16 +15,15 @@ from authoring.model.action_kinds import action_kinds
 from authoring.model.things import Consumable, FastenerGroup, Fluid, Item, Tool
 
 
-@dataclass(slots=True)
-class _Line:
+class _Line(Struct):
     """One thing of the count while the steps are walked."""
 
     words: str
     count: int
     covers: tuple[str, ...]
-    off: list[Placed] = field(default_factory=list)
-    back: list[Placed] = field(default_factory=list)
-    gone: list[Placed] = field(default_factory=list)
+    off: list[Placed] = []
+    back: list[Placed] = []
+    gone: list[Placed] = []
 
 
 def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:

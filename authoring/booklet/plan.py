@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cached_property
+
+from msgspec import Struct
 
 from authoring.model.fitments import may_hold
 from authoring.model.library import Library, Scope
@@ -12,8 +13,7 @@ from authoring.model.procedure import Action, Procedure, Section, Step
 from authoring.model.things import When
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """A step in its place: the number it is printed under and the anchor that leads there."""
 
     step: Step

@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TypeAlias
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Words:
+
+class Words(Struct, frozen=True):
     """Plain words; `stress` is "", "strong" or "emphasis"."""
 
     text: str
     stress: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Named:
+class Named(Struct, frozen=True):
     """A thing called by its name; `target` is the anchor in this booklet it points to, or empty.
 
     `turn_to` prints the page of the target beside the name on paper: for a reference the reader has to follow.
@@ -26,24 +25,21 @@ class Named:
     turn_to: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Amount:
+class Amount(Struct, frozen=True):
     """A quantity in the shop's unit, and the second unit beside it (empty when the shop has none)."""
 
     first: str
     second: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(Struct, frozen=True):
     """A link out of the booklet."""
 
     text: str
     address: str
 
 
-@dataclass(frozen=True, slots=True)
-class Blank:
+class Blank(Struct, frozen=True):
     """A line to write on; `unit` stands behind it."""
 
     unit: str = ""
@@ -53,15 +49,13 @@ Inline: TypeAlias = Words | Named | Amount | Link | Blank
 Text: TypeAlias = tuple[Inline, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Paragraph:
+class Paragraph(Struct, frozen=True):
     """One paragraph."""
 
     text: Text
 
 
-@dataclass(frozen=True, slots=True)
-class Bullets:
+class Bullets(Struct, frozen=True):
     """A list of short texts."""
 
     entries: tuple[Text, ...]

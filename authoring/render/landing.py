@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+
+class Spot(Struct, frozen=True):
     """One piece of an element on one page: page from 1, top and bottom edge in CSS px, and the page's own end.
 
     An element cut in two has two spots.

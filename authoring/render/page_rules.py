@@ -6,7 +6,8 @@ Sources: S5 and Y1 (caution, step, torque and record box without turning the pag
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from authoring.booklet.blocks import Block, Booklet, Caution, Chapter, Checkpoint, End, Figure, Step, TorqueCallout
 from authoring.render.landing import Spot
@@ -25,8 +26,7 @@ _HAIR = 1.0
 """Boxes that miss by less than this many CSS px (0.26 mm) do not miss."""
 
 
-@dataclass(frozen=True, slots=True)
-class Parted:
+class Parted(Struct, frozen=True):
     """A broken page rule: the pages at fault, the id of the element, and the sentence that says what is wrong."""
 
     pages: tuple[int, ...]

@@ -5,7 +5,7 @@ A tilde parts a derived name from the id it comes from, so it never meets an id 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from authoring.booklet.blocks import Aside, Block, Chapter, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
 
@@ -36,8 +36,7 @@ def caption_place(figure: Figure) -> str:
     return f"{figure.id}~caption"
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedPart:
+class PlacedPart(Struct, frozen=True):
     """A part of a step in the order it is set.
 
     `kept` when it must stay with the instruction on one page, `glued` when such a part comes after it.

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import dataclasses
 from collections.abc import Callable
 from typing import Any, TypeVar
+
+from msgspec import Struct, structs
 
 Thing = TypeVar("Thing")
 
@@ -19,13 +20,13 @@ def altered(thing: Thing, change: Callable[[str], str]) -> Thing:
         changed = change(thing) if thing else thing
     elif isinstance(thing, tuple):
         changed = tuple(altered(one, change) for one in thing)
-    elif dataclasses.is_dataclass(thing) and not isinstance(thing, type):
+    elif isinstance(thing, Struct):
         parts: dict[str, Any] = {
             field.name: altered(getattr(thing, field.name), change)
-            for field in dataclasses.fields(thing)
+            for field in structs.fields(thing)
             if field.name not in KEPT
         }
-        changed = dataclasses.replace(thing, **parts)
+        changed = structs.replace(thing, **parts)
     return changed  # type: ignore[no-any-return]  # the kind of each thing is kept, which no type can say
 
 

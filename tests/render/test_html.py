@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import io
 import re
 from base64 import b64decode
@@ -17,6 +16,7 @@ import tinyhtml5  # type: ignore[import-untyped]  # it comes without types
 from fontTools.ttLib import TTFont
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec import structs
 
 from authoring.booklet.blocks import Booklet
 from authoring.booklet.words import Link
@@ -139,8 +139,8 @@ def test_headings_are_in_order_and_ids_are_single() -> None:
 def test_a_dangerous_address_is_printed_but_not_linked() -> None:
     """A link that would run something is words only; one to a page is a link."""
     for address, linked in (("javascript:alert(1)", False), ("https://example.org/a", True)):
-        cover = dataclasses.replace(sample().cover, job=tell(Link("here", address)))
-        page = as_html(dataclasses.replace(sample(), cover=cover))
+        cover = structs.replace(sample().cover, job=tell(Link("here", address)))
+        page = as_html(structs.replace(sample(), cover=cover))
         assert f"here ({address})" in read_out(body(page))
         assert (f'href="{address}"' in page) is linked
 

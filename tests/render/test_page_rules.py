@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import dataclasses
 import random
 from pathlib import Path
 
 import pytest
+from msgspec import structs
 
 from authoring.booklet.blocks import (
     Block,
@@ -60,7 +60,7 @@ def at(page: int, top: float, bottom: float) -> Spot:
 def booklet(*blocks: Block) -> Booklet:
     """Return the sample with one chapter of these blocks."""
     chapter = Chapter("c", "1", "Fit", 1, blocks)
-    return dataclasses.replace(sample(), chapters=(chapter,))
+    return structs.replace(sample(), chapters=(chapter,))
 
 
 def good() -> Places:
@@ -83,7 +83,7 @@ def good() -> Places:
     }
 
 
-BLOCKS = booklet(dataclasses.replace(BURN, id="warn"), STEP, End("END"))
+BLOCKS = booklet(structs.replace(BURN, id="warn"), STEP, End("END"))
 
 
 def test_good_places_break_nothing() -> None:
@@ -129,7 +129,7 @@ def test_a_stranded_heading_is_no_broken_rule_but_is_known() -> None:
 
 def test_a_step_without_caution_keeps_its_line_of_fitments() -> None:
     """A step whose first line stands on the page before its instruction is told."""
-    step = dataclasses.replace(STEP, cautions=(), parts=())
+    step = structs.replace(STEP, cautions=(), parts=())
     places = {"c": (), "c~heading": (at(1, 0, 9),), "s": (at(1, 980, 1000), at(2, 0, 50)), "s~text": (at(2, 0, 50),)}
     (parted,) = broken_rules(booklet(step), places)
     assert parted.sentence == "Step 4 begins on a page without its instruction."
@@ -159,8 +159,8 @@ def parts(luck: random.Random, name: str) -> tuple[StepPart, ...]:
         Checkpoint(
             f"{name}-m", "Measure", say(words(luck, 3, 12)), (), Blank("mm"), outcomes, hold=luck.random() < 0.4
         ),
-        dataclasses.replace(luck.choice((HUB, SEAL, WEAR)), id=f"{name}-f"),
-        dataclasses.replace(WHICH, id=f"{name}-w"),
+        structs.replace(luck.choice((HUB, SEAL, WEAR)), id=f"{name}-f"),
+        structs.replace(WHICH, id=f"{name}-w"),
         luck.choice((TIP, REASON)),
         Bullets(tuple(say(words(luck, 3, 14)) for _ in range(luck.randint(1, 5)))),
     )
@@ -195,7 +195,7 @@ def random_booklet(seed: int) -> Booklet:
         if number == 3:
             blocks.append(End("END OF PROCEDURE"))
         chapters.append(Chapter(f"ch{number}", str(number), words(luck, 2, 6), luck.choice((1, 2)), tuple(blocks)))
-    return dataclasses.replace(sample(), chapters=tuple(chapters))
+    return structs.replace(sample(), chapters=tuple(chapters))
 
 
 @pytest.mark.slow
@@ -219,7 +219,7 @@ def test_ordinary_booklets_keep_every_rule(seed: int, tmp_path: Path) -> None:
 def test_a_step_that_fits_a_page_is_whole() -> None:
     """Steps with a figure each, one after the other, are never cut: a step that does not fit goes overleaf."""
     steps = tuple(
-        Step(f"s{n}", str(n), "", (), say("Look at it."), (dataclasses.replace(HUB, id=f"f{n}"), PLUG_TORQUE))
+        Step(f"s{n}", str(n), "", (), say("Look at it."), (structs.replace(HUB, id=f"f{n}"), PLUG_TORQUE))
         for n in range(4)
     )
     made = booklet(*steps)
@@ -231,14 +231,14 @@ def test_a_step_that_fits_a_page_is_whole() -> None:
 @pytest.mark.slow
 def test_a_loose_step_keeps_what_it_must() -> None:
     """Wherever on its page a step begins that is taller than a page, its torque stays with its instruction."""
-    figures = tuple(dataclasses.replace(SEAL, id=f"figure{n}") for n in range(2))
+    figures = tuple(structs.replace(SEAL, id=f"figure{n}") for n in range(2))
     chapters = []
     for lines in range(26, 46, 2):
         filler = Bullets(tuple(say("Oil the lever.") for _ in range(lines)))
-        parts = tuple(dataclasses.replace(one, id=f"{one.id}-{lines}") for one in figures)
+        parts = tuple(structs.replace(one, id=f"{one.id}-{lines}") for one in figures)
         step = Step(f"s{lines}", "1", "", (), say("Fit it."), (*parts, PLUG_TORQUE, NUT_TORQUE))
         chapters.append(Chapter(f"c{lines}", "1", "Fit", 1, (filler, step), new_page=True))
-    made = dataclasses.replace(sample(), chapters=tuple(chapters))
+    made = structs.replace(sample(), chapters=tuple(chapters))
     loose = frozenset(f"s{lines}" for lines in range(26, 46, 2))
     _, places = press(as_paged_html(made, loose), made.assets)
     assert broken_rules(made, places) == []
@@ -261,7 +261,7 @@ def test_a_chain_of_cautions_taller_than_a_page_is_told() -> None:
 @pytest.mark.slow
 def test_a_caution_taller_than_a_page_is_told() -> None:
     """One caution block that no page can hold is reported as cut."""
-    endless = dataclasses.replace(BURN, avoidance=say("Keep clear of the hot side and wear gloves. " * 120))
+    endless = structs.replace(BURN, avoidance=say("Keep clear of the hot side and wear gloves. " * 120))
     _, parted = as_pdf(booklet(Step("s", "1", "", (endless,), say("Fit it."), (PLUG_TORQUE,))))
     assert any("is cut" in one.sentence and one.element == "burn" for one in parted)
 
@@ -269,6 +269,6 @@ def test_a_caution_taller_than_a_page_is_told() -> None:
 @pytest.mark.slow
 def test_figures_stay_small_enough_for_their_step() -> None:
     """A step with a caution, a torque and the tallest picture there is still stands on one page."""
-    tall: Figure = dataclasses.replace(SEAL, width=900.0, height=3000.0)
+    tall: Figure = structs.replace(SEAL, width=900.0, height=3000.0)
     _, parted = as_pdf(booklet(Step("s", "1", "", (BURN, THREAD), say("Fit it."), (tall, PLUG_TORQUE))))
     assert parted == []

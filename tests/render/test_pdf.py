@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import io
 import os
 import re
@@ -16,6 +15,7 @@ from xml.etree import ElementTree as ET
 
 import pikepdf
 import pytest
+from msgspec import structs
 
 from authoring.booklet.blocks import Asset, Chapter, Step
 from authoring.render.pdf import PangoMissing, as_pdf
@@ -196,9 +196,9 @@ def test_the_sheet_is_a4(file: Path) -> None:
 def test_an_asset_is_served_whatever_its_name() -> None:
     """Pictures are found by name, spaces and signs included."""
     odd = "a b/ü#?%.png"
-    figure = dataclasses.replace(WEAR, asset=odd)
+    figure = structs.replace(WEAR, asset=odd)
     chapters = (Chapter("c", "1", "Look", 1, (figure,)),)
-    booklet = dataclasses.replace(sample(), chapters=chapters, assets={odd: Asset("image/png", photograph())})
+    booklet = structs.replace(sample(), chapters=chapters, assets={odd: Asset("image/png", photograph())})
     content, parted = as_pdf(booklet)
     assert parted == []
     with pikepdf.open(io.BytesIO(content)) as pdf:
@@ -208,7 +208,7 @@ def test_an_asset_is_served_whatever_its_name() -> None:
 def test_odd_words_reach_the_margins_unharmed(tmp_path: Path) -> None:
     """Quotes, braces and ends of elements in a title are printed as written in the running head."""
     odd = 'Valve "A"; } @page{} </style> \\61 <b>'
-    booklet = dataclasses.replace(sample(), title=odd, fitment="Only 'B'\\A x")
+    booklet = structs.replace(sample(), title=odd, fitment="Only 'B'\\A x")
     path = tmp_path / "odd.pdf"
     path.write_bytes(as_pdf(booklet)[0])
     pages = [squeezed(page) for page in pdf_text(path)]

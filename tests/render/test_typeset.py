@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import dataclasses
-
 import pytest
 import tinycss2  # type: ignore[import-untyped]  # it comes without types
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec import structs
 
 from authoring.render.typeset import COLUMN, TALLEST, crowded, css_string, may_be_opened, percents, plain, share
 from tests.render.sample_parts import HUB, PLUG_TORQUE, SEAL, say
@@ -52,9 +51,9 @@ def test_only_pages_and_letters_are_opened(address: str, opened: bool) -> None: 
 def test_a_picture_is_never_enlarged_nor_too_tall() -> None:
     """A small picture keeps its size; a tall one is narrowed until it is as tall as allowed."""
     assert float(share(HUB)) == pytest.approx(100 * 520 / COLUMN, abs=0.1)
-    tall = dataclasses.replace(SEAL, width=300.0, height=4000.0)
+    tall = structs.replace(SEAL, width=300.0, height=4000.0)
     assert float(share(tall)) / 100 * COLUMN * 4000 / 300 == pytest.approx(TALLEST, rel=0.02)
-    wide = dataclasses.replace(SEAL, width=4000.0, height=300.0)
+    wide = structs.replace(SEAL, width=4000.0, height=300.0)
     assert share(wide) == "100.0"
 
 
@@ -66,8 +65,8 @@ def test_columns_fill_the_line() -> None:
 def test_a_long_number_is_set_smaller() -> None:
     """A number that would not fit its column in the largest type is told, in whichever unit it stands."""
     assert not crowded(PLUG_TORQUE)
-    row = dataclasses.replace(PLUG_TORQUE.rows[1], high="1 250.5")
-    assert crowded(dataclasses.replace(PLUG_TORQUE, rows=(PLUG_TORQUE.rows[0], row)))
+    row = structs.replace(PLUG_TORQUE.rows[1], high="1 250.5")
+    assert crowded(structs.replace(PLUG_TORQUE, rows=(PLUG_TORQUE.rows[0], row)))
 
 
 def test_a_name_for_assistive_technology_is_plain() -> None:
