@@ -123,6 +123,10 @@ def _end_rule(places: Landing, chapter: Chapter, place: str) -> Iterator[Parted]
         yield Parted((page,), place, "The line that ends the procedure stands alone on its page.")
 
 
+def _guards(chapter: Chapter) -> bool:
+    return any(isinstance(block, Step) for block in chapter.blocks)
+
+
 def _first_words(block: Block, place: str) -> str:
     """Return the place of the words of a block that a caution above it guards."""
     return text_place(block) if isinstance(block, Step) else place
@@ -133,9 +137,10 @@ def _chapter_rules(places: Landing, chapter: Chapter) -> Iterator[Parted]:
     for at, (place, block) in enumerate(marked):
         yield from _figure_rules(places, block)
         if isinstance(block, Caution):
-            named = f"The {block.word} block in “{chapter.title}”"
+            named = f'The {block.word} block in "{chapter.title}"'
             yield from _split(places, place, named)
-            for after, follower in marked[at + 1 : at + 2]:
+            # A message guards the first step below it; where none follows, as on the safety page, it stands for itself.
+            for after, follower in marked[at + 1 : at + 2] if _guards(chapter) else ():
                 apart = f"{named} is not on the page of what it guards"
                 yield from _apart(places, place, _first_words(follower, after), apart)
         elif isinstance(block, Step):
@@ -157,7 +162,7 @@ def stranded_headings(booklet: Booklet, places: Landing) -> list[Parted]:
             places,
             heading_place(chapter),
             block_place(chapter, chapter.blocks[0], 1),
-            f"The heading “{chapter.title}” is not on the page of what it heads",
+            f'The heading "{chapter.title}" is not on the page of what it heads',
         )
     ]
 

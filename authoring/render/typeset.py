@@ -35,6 +35,11 @@ def kind(block: object) -> str:
     return type(block).__name__
 
 
+def is_step(block: object) -> bool:
+    """Tell whether a block is a step, for the templates to ask."""
+    return isinstance(block, Step)
+
+
 def plain(text: Text) -> str:
     """Return the words of a text without their setting, for names that only assistive technology reads."""
     return " ".join(
@@ -105,6 +110,7 @@ def _environment(kept: KeptTemplates) -> Environment:
         environment.filters[one.__name__] = one
     for place in (places.heading_place, places.text_place, places.picture_place, places.caption_place):
         environment.filters[place.__name__] = place
+    environment.tests["step_block"] = is_step
     environment.filters["placed_parts"] = places.placed_parts
     environment.globals["block_place"] = places.block_place
     return environment

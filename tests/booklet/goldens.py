@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import subprocess
 import sys
+import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
+from PIL import Image
+
 from authoring.cli.disk import read_library
-from authoring.pipeline import Checked, check, compose
+from authoring.pipeline import Checked, check, compose, pdf
 from tests.booklet.plain_text import plain_text
+from tests.outside_checkers.pdf_text import pdf_text
 
 HERE = Path(__file__).parent
 TREE = HERE.parent.parent
@@ -33,7 +38,35 @@ def written() -> Iterator[tuple[Path, str]]:
         yield HERE / "golden" / f"{name}.txt", plain_text(compose(libraries[folder], number, selection))
 
 
+PICTURED = ("Prop the skip", "Measure the overall width", "Tighten the flange nut")
+"""Words of the pages of FL-120 that the README shows, one page each."""
+
+
+def picture() -> None:
+    """Draw the pictured pages side by side into `golden/pages.png`; needs pdftoppm and pdftotext."""
+    content, parted = pdf(checked("procedures"), "FL-120", {})
+    assert not parted, parted
+    with tempfile.TemporaryDirectory() as folder:
+        paper = Path(folder) / "FL-120.pdf"
+        paper.write_bytes(content)
+        texts = pdf_text(paper)
+        numbers = [next(n for n, text in enumerate(texts, 1) if words in " ".join(text.split())) for words in PICTURED]
+        pages = []
+        for number in numbers:
+            page = Path(folder) / f"{number}"
+            command = ["pdftoppm", "-png", "-singlefile", "-r", "60", "-f", str(number), str(paper), str(page)]
+            subprocess.run(command, check=True)
+            pages.append(Image.open(page.with_suffix(".png")).convert("RGB"))
+        gap = 12
+        wide = sum(page.width + gap for page in pages) + gap
+        sheet = Image.new("RGB", (wide, pages[0].height + 2 * gap), "#8a8a8a")
+        for place, one in enumerate(pages):
+            sheet.paste(one, (gap + place * (one.width + gap), gap))
+        sheet.quantize(32).save(HERE / "golden" / "pages.png", optimize=True)
+
+
 if __name__ == "__main__":
+    picture()
     for path, text in written():
         path.write_text(text, encoding="utf-8")
         print(path.relative_to(TREE), file=sys.stderr)  # noqa: T201  # a script that says what it wrote

@@ -107,7 +107,7 @@ def test_good_places_break_nothing() -> None:
         ("hub~picture", (at(1, 900, 1000),), "Figure 1 and its caption are on different pages: page 1 and page 2."),
         ("hub~picture", (at(2, 0, 1200),), "Figure 1 runs off the foot of page 2."),
         ("hub~caption", (at(2, 990, 1000), at(3, 0, 10)), "The caption of figure 1 is cut"),
-        ("warn", (at(2, 0, 50),), "The WARNING block in “Fit” is not on the page of what it guards"),
+        ("warn", (at(2, 0, 50),), 'The WARNING block in "Fit" is not on the page of what it guards'),
         ("c~3", (at(3, 0, 50),), "The line that ends the procedure stands alone on its page."),
     ],
 )
