@@ -22,9 +22,10 @@ _KINDS = {
 }
 
 
-def torques(plan: Plan, wordings: dict[str, Wording]) -> Chapter:
-    """Return the chapter with every torque in one table."""
-    return Chapter("torques", "", "Torque table", 1, (torque_table(plan, wordings),))
+def torques(plan: Plan, wordings: dict[str, Wording]) -> tuple[Chapter, ...]:
+    """Return the chapter with every torque in one table; none where nothing is tightened to one."""
+    table = torque_table(plan, wordings)
+    return (Chapter("torques", "", "Torque table", 1, (table,)),) if table.rows else ()
 
 
 def sources(plan: Plan) -> Chapter:

@@ -12,6 +12,8 @@ from authoring.booklet.setup import used
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Text, Words
 from authoring.model.action_kinds import action_kinds
+from authoring.model.library import Thing
+from authoring.model.procedure import Action
 from authoring.model.things import Consumable, FastenerGroup, Fluid, Item, Tool
 
 
@@ -70,10 +72,15 @@ def _walk(volume: Volume, lines: dict[str, _Line]) -> None:
             if action.kind.name in undone:
                 over = tuple(volume.scope.things[one].words for one in covers)
                 lines.setdefault(name, _Line(volume.scope.things[name].words, count, over)).off.append(placed)
-            elif name in lines and action.kind.undoes:
+            elif name in lines and _brings_back(action, thing):
                 lines[name].back.append(placed)
             elif name in lines and action.kind.name == "discard":
                 lines[name].gone.append(placed)
+
+
+def _brings_back(action: Action, thing: Thing) -> bool:
+    """Tell whether an action puts a thing back as it belongs: fasteners only when they are tightened."""
+    return action.kind.torque if isinstance(thing, FastenerGroup) else bool(action.kind.undoes)
 
 
 def _row(line: _Line, wording: Wording) -> tuple[Cell, ...]:
@@ -85,7 +92,7 @@ def _row(line: _Line, wording: Wording) -> tuple[Cell, ...]:
         Cell((Words(line.words, "strong"), *over, *only)),
         Cell((Words(str(line.count)),)),
         Cell(_steps(line.off)),
-        Cell(back or (Words("stays undone", "strong"),)),
+        Cell(back or (Words("NOT DONE AGAIN", "strong"),)),
         Cell(tick=True),
     )
 

@@ -9,7 +9,7 @@ from authoring.booklet.blocks import Asset, Booklet, Callout, Chapter, Figure
 from authoring.booklet.closing import closing
 from authoring.booklet.front import NOT_VALIDATED, cover, safety_page
 from authoring.booklet.plan import Plan, Volume
-from authoring.booklet.setup import setup
+from authoring.booklet.setup import conditions, setup
 from authoring.booklet.steps import chapters
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Paragraph, Words
@@ -51,7 +51,7 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
             setup(plan, wordings),
             *work,
             closing(plan, wordings),
-            torques(plan, wordings),
+            *torques(plan, wordings),
             sources(plan),
             revisions(plan, wordings),
         ),
@@ -79,7 +79,7 @@ def _annex(volume: Volume, wording: Wording) -> Chapter:
     trial = "" if procedure.trial is not None else f" {NOT_VALIDATED}: no trial of it is recorded."
     text = f"Carried out on the way. Revision {procedure.revision.letter}, {procedure.revision.date}.{trial}"
     title = f"{procedure.number}, {procedure.title}"
-    blocks = (Paragraph((Words(text),)), *wording.passage(procedure.job))
+    blocks = (Paragraph((Words(text),)), *wording.passage(procedure.job), conditions(volume, wording))
     return Chapter(volume.anchor, volume.letter, title, 1, blocks, new_page=True)
 
 

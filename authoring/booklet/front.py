@@ -55,6 +55,8 @@ def _facts(plan: Plan, wording: Wording) -> Iterator[tuple[str, Text]]:
         yield "Persons", (Words(str(procedure.persons)),)
     if procedure.time is not None:
         yield "Time", (wording.amount(procedure.time),)
+    if any(volume.gaps for volume in plan.volumes):
+        yield "Steps", (Words("Numbered as for all fitments; a number that is missing belongs to other vehicles."),)
     if procedure.trial is not None:
         trial = procedure.trial
         by = person(plan.main, trial.by)

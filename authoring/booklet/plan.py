@@ -38,14 +38,17 @@ class Volume:
 
     @cached_property
     def sections(self) -> tuple[tuple[Section, str, tuple[Placed, ...]], ...]:
-        """Each section that has steps for the selection: the section, its anchor, its steps in their places."""
+        """Each section that has steps for the selection: the section, its anchor, its steps in their places.
+
+        Steps are numbered as in the booklet for all fitments, so that a number means the same step in each of them.
+        """
         found = []
         count = 0
         for place, section in enumerate(self.procedure.sections, 1):
             steps = []
             for step in section.steps:
+                count += 1
                 if self.holds(section.when) and self.holds(step.when):
-                    count += 1
                     number = f"{self.letter}{count}"
                     steps.append(Placed(step, section, number, f"step-{number.lower()}"))
             if steps:
@@ -55,6 +58,11 @@ class Volume:
     def holds(self, when: When) -> bool:
         """Tell whether something belongs to a booklet for this selection."""
         return may_hold(when, self.selection)
+
+    @property
+    def gaps(self) -> bool:
+        """Whether some steps of the procedure are left out, so that their numbers are missing."""
+        return len(list(self.steps())) < len(list(self.procedure.steps()))
 
     def steps(self) -> Iterator[Placed]:
         """Yield the steps in order."""

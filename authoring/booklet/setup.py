@@ -17,7 +17,7 @@ from authoring.model.things import Consumable, Fluid, Part, Tool, Value, When
 def setup(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
     """Return the chapter of conditions, tools, parts, consumables and fluids."""
     blocks: tuple[Block, ...] = (
-        _conditions(plan, wordings),
+        conditions(plan.main, wordings[plan.main.procedure.number]),
         _table("tools", "Tools", ("Tool", "Where"), (62, 28), _tools(plan), "No tool is needed."),
         _table("parts", "Parts", ("Part", "Number", "Quantity"), (48, 26, 16), _parts(plan, wordings), "No part."),
         _table("consumables", "Consumables", ("Consumable", "Limits"), (36, 54), _consumables(plan), "None."),
@@ -39,19 +39,11 @@ def _table(
     return Table(anchor, title, (*heads, "Ready"), ticked, (*widths, 10), empty)
 
 
-def _conditions(plan: Plan, wordings: Mapping[str, Wording]) -> Table:
-    # A procedure carried out on the way often asks for what holds already; that is said once.
-    rows: dict[Text, None] = {}
-    told: set[Text] = set()
-    for volume in plan.volumes:
-        for condition in volume.procedure.conditions or ():
-            text = wordings[volume.procedure.number].line(condition)
-            if text not in told:
-                told.add(text)
-                rows[(*text, Words(f" (annex {volume.letter})")) if volume.letter else text] = None
-    return _table(
-        "conditions", "Conditions", ("So it must be",), (90,), ((row,) for row in rows), "No condition is set."
-    )
+def conditions(volume: Volume, wording: Wording) -> Table:
+    """Return what must be so before a procedure starts; an annex has its own, which hold when it is reached."""
+    rows = ((wording.line(condition),) for condition in volume.procedure.conditions or ())
+    anchor = f"conditions-{volume.letter.lower()}" if volume.letter else "conditions"
+    return _table(anchor, "Conditions", ("So it must be",), (90,), rows, "No condition is set.")
 
 
 def used(plan: Plan) -> Iterator[tuple[str, Kind, Volume]]:

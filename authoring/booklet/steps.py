@@ -10,10 +10,10 @@ from authoring.booklet.checkpoints import checkpoint
 from authoring.booklet.plan import Placed, Volume
 from authoring.booklet.torques import callouts
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Inline, Paragraph, Passage, Text, Words
+from authoring.booklet.words import Inline, Named, Paragraph, Passage, Text, Words
 from authoring.model import procedure as written
 from authoring.model.library import Scope
-from authoring.model.things import Fluid, Item, Part, When
+from authoring.model.things import Consumable, Fluid, Item, Part, When
 
 
 def chapters(volume: Volume, wording: Wording, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[Chapter]:
@@ -78,13 +78,22 @@ def choice_block(choice: written.Choice, anchor: str, volume: Volume, wording: W
         part = volume.scope.things[one.part].thing
         if volume.holds(one.when) and isinstance(part, Part):
             rows.append(ChoiceRow(part.name, part.number, _decides(one, wording), wording.line(one.tell)))
-    return Choice(f"{anchor}-{choice.id}", choice.name, wording.line(choice.question), tuple(rows))
+    question = (*wording.line(choice.question), *_how_to_tell(choice, volume))
+    return Choice(f"{anchor}-{choice.id}", choice.name, question, tuple(rows))
+
+
+def _how_to_tell(choice: written.Choice, volume: Volume) -> Text:
+    """Return how to tell at the vehicle the features that decide, as far as the selection leaves them open."""
+    equipment = volume.scope.equipment
+    decide = dict.fromkeys(feature for part in choice.parts for feature in part.when)
+    known = [equipment.features[one] for one in decide if equipment is not None and one in equipment.features]
+    return tuple(Words(f" {one.tell}") for one in known if one.id not in volume.selection)
 
 
 def _decides(part: written.ChoicePart, wording: Wording) -> Text:
     told: list[Inline] = []
     if part.when:
-        told.append(Words(wording.applies(part.when).removeprefix("Only ") or "this vehicle"))
+        told.append(Words(wording.said(part.when)))
     if part.size is not None:
         told += [Words(", "), wording.amount(part.size)] if told else [wording.amount(part.size)]
     return tuple(told)
@@ -96,7 +105,8 @@ def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]]) -> Itera
         if first == placed.anchor:
             yield figure
         else:
-            yield Aside("See", (Paragraph((Words(f"figure {figure.number}, {figure.title}"),)),))
+            named = Named(f"figure {figure.number}", figure.id, turn_to=True)
+            yield Aside("See", (Paragraph((named, Words(f", {figure.title}"))),))
 
 
 def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[Aside]:
@@ -109,6 +119,22 @@ def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[
             shown.add(name)
             yield Aside("Where", (Paragraph((Words(f"{thing.name}: {thing.place}"),)),))
     yield from _fluids(step, volume.scope, wording)
+    yield from _materials(step, volume.scope)
+
+
+def _materials(step: written.Step, scope: Scope) -> Iterator[Aside]:
+    """Yield what the hand needs to know of a part that is fitted and of a consumable, where it is used."""
+    for action in step.actions:
+        for name in action.what if action.kind.counted else ():
+            part = scope.things[name].thing
+            if isinstance(part, Part):
+                count = f"{action.count} × " if action.count > 1 else ""
+                new = ", always new" if part.one_time else ""
+                yield Aside("Part", (Paragraph((Words(f"{count}{part.name}, {part.number}{new}"),)),))
+    for name in dict.fromkeys([*step.uses, *(name for action in step.actions for name in action.what)]):
+        thing = scope.things[name].thing
+        if isinstance(thing, Consumable) and thing.limits:
+            yield Aside("Limits", (Paragraph((Words(f"{thing.name}: {thing.limits}"),)),))
 
 
 def _fluids(step: written.Step, scope: Scope, wording: Wording) -> Iterator[Aside]:

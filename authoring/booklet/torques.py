@@ -28,9 +28,24 @@ def callouts(action: Action, volume: Volume, wording: Wording, within: When) -> 
                 thread=_thread(group),
                 rows=_rows(quantity, wording),
                 source=wording.source(group.torque),
-                note=NOMINAL_ONLY if quantity.form is Form.VALUE else "",
+                note=" ".join(
+                    [*([NOMINAL_ONLY] if quantity.form is Form.VALUE else []), *_not_these(group, volume, wording)]
+                ),
                 applies=wording.applies(group.when, within),
             )
+
+
+def _not_these(group: FastenerGroup, volume: Volume, wording: Wording) -> Iterator[str]:
+    """Yield a warning for each other group of the machine with the same thread and another torque."""
+    equipment = volume.scope.equipment
+    for other in equipment.fasteners.values() if equipment is not None else ():
+        if other.id == group.id or other.thread != group.thread or not volume.holds(other.when):
+            continue
+        theirs = other.torque.value if other.torque is not None else None
+        ours = group.torque.value if group.torque is not None else None
+        if theirs is not None and ours is not None and theirs.text != ours.text:
+            length = f", {spell(other.length)} long" if other.length is not None else ""
+            yield f"Not the {other.name}{length}: the same thread, but {wording.amount(theirs).first}."
 
 
 def _thread(group: FastenerGroup) -> str:

@@ -9,7 +9,7 @@ from authoring.booklet import markup
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.words import Amount, Inline, Named, Passage, Text, Words
 from authoring.model.action_kind import Kind
-from authoring.model.fitments import applies
+from authoring.model.fitments import applies, said
 from authoring.model.library import Named as Thing
 from authoring.model.things import Specification, Value, When
 from authoring.quantities.quantity import Quantity
@@ -86,6 +86,11 @@ class Wording:
     def holds(self, when: When) -> bool:
         """Tell whether something belongs to this booklet."""
         return self._volume.holds(when)
+
+    def said(self, when: When) -> str:
+        """Return `when` in words, whether or not the selection settles it."""
+        equipment = self._volume.scope.equipment
+        return said(when, equipment) if equipment is not None else ""
 
     def source(self, specification: Specification) -> str:
         """Return where a value comes from, in words."""

@@ -131,7 +131,8 @@ def _not_here(document: Document, path: Path) -> Diagnostic:
 def _listed(known: list[str], lead: str) -> str:
     if not known:
         return "Delete it."
-    return f"{lead}: {', '.join(known)}." if len(known) <= MOST_LISTED else "Check its spelling, or delete it."
+    # All are listed, however many: whoever types an unknown action wants to see the actions there are.
+    return f"{lead}: {', '.join(known)}."
 
 
 def _known(schema: dict[str, Any]) -> list[str]:

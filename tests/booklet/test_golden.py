@@ -6,10 +6,13 @@ from collections.abc import Iterator
 
 import pytest
 
-from authoring.booklet.blocks import Booklet, Caution, Chapter, Step, TorqueCallout
-from authoring.pipeline import compose
-from tests.booklet.goldens import BOOKLETS, checked, written
+from authoring.booklet.blocks import Booklet, Caution, Chapter, Step, Table, TorqueCallout
+from authoring.booklet.markup import said
+from authoring.cli.disk import read_library
+from authoring.pipeline import check, compose
+from tests.booklet.goldens import BOOKLETS, TREE, checked, written
 
+DEMO = TREE / "procedures"
 NAMES = [name for name, *_ in BOOKLETS]
 
 
@@ -41,12 +44,57 @@ def test_anchors_are_unique(booklet: Booklet) -> None:
     assert len(anchors) == len(set(anchors))
 
 
-def test_step_numbers_run_on(booklet: Booklet) -> None:
-    """The steps of the job count from 1 without a gap, and so do those of each annex."""
-    numbers = [step.number for _, step in steps(booklet)]
-    for letter in {number.rstrip("0123456789") for number in numbers}:
-        mine = [number for number in numbers if number.rstrip("0123456789") == letter]
-        assert mine == [f"{letter}{n}" for n in range(1, len(mine) + 1)]
+def test_step_numbers_run_on() -> None:
+    """For all fitments the steps of the job count from 1 without a gap, and so do those of each annex."""
+    for name in ("FL-110", "FL-120"):
+        numbers = [step.number for _, step in steps(compose(checked("procedures"), name, {}))]
+        for letter in {number.rstrip("0123456789") for number in numbers}:
+            mine = [number for number in numbers if number.rstrip("0123456789") == letter]
+            assert mine == [f"{letter}{n}" for n in range(1, len(mine) + 1)]
+
+
+def test_a_number_means_the_same_step_in_every_booklet() -> None:
+    """A booklet for one fitment keeps the numbers of the whole, and says that some are missing."""
+    library = checked("procedures")
+    whole = {step.number: step.id for _, step in steps(compose(library, "FL-120", {}))}
+    for brake in ("disc", "drum"):
+        one = compose(library, "FL-120", {"brake": brake})
+        mine = {step.number: step.id for _, step in steps(one)}
+        assert mine.items() < whole.items()
+        assert "Steps" in dict(one.cover.facts.rows)
+    assert "Steps" not in dict(compose(library, "FL-120", {}).cover.facts.rows)
+
+
+def test_groups_that_are_easily_swapped_are_told_apart_at_the_step() -> None:
+    """Where another group has the same thread and another torque, the callout names it with its torque."""
+    files, unread = read_library(str(DEMO))
+    mixed = files["hob.yaml"].replace(b"thread: M10 x 1.5\n", b"thread: M8 x 1.25\n")
+    assert mixed != files["hob.yaml"]
+    booklet = compose(check(files | {"hob.yaml": mixed}, unread), "FL-120", {})
+    notes = {
+        part.fasteners: part.note
+        for _, step in steps(booklet)
+        for part in step.parts
+        if isinstance(part, TorqueCallout)
+    }
+    assert "Not the guard bolts, 20\u00a0mm long: the same thread, but 22" in notes["flange bolts"]
+    assert "Not the flange bolts, 40\u00a0mm long: the same thread, but 46" in notes["guard bolts"]
+    assert notes["drain plug"] == ""
+
+
+def test_the_closing_count_vouches_only_for_what_was_tightened() -> None:
+    """Bolts that are only started by hand are not done again, and neither is an item that stays off."""
+    files, unread = read_library(str(DEMO))
+    text = files["FL-120.yaml"].decode()
+    loose = text.replace("          - tighten: guard-bolts\n", "          - start: guard-bolts\n")
+    assert loose != text
+    booklet = compose(check(files | {"FL-120.yaml": loose.encode()}, unread), "FL-120", {})
+    closing = next(chapter for chapter in booklet.chapters if chapter.id == "closing")
+    count = closing.blocks[0]
+    assert isinstance(count, Table)
+    rows = {said(row[0].text): said(row[3].text) for row in count.rows}
+    assert rows["guard bolts"] == "NOT DONE AGAIN"
+    assert rows["drain plug"] != "NOT DONE AGAIN"
 
 
 def test_the_worst_caution_comes_first(booklet: Booklet) -> None:

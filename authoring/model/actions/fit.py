@@ -5,7 +5,7 @@ from __future__ import annotations
 from authoring.model.action_kind import ActionKind, Kind, Role
 
 ACTION = ActionKind(
-    words=("fit", "put on", "put back", "push on", "push in", "press in", "slide on", "screw in", "refit"),
+    words=("fit", "press on", "put on", "put back", "push on", "push in", "press in", "slide on", "screw in", "refit"),
     says="Fit {what}.",
     what=Role("What goes on.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.CHOICE})),
     roles={

@@ -8,5 +8,4 @@ ACTION = ActionKind(
     words=("start", "screw in", "turn in"),
     says="Start {what} by hand.",
     what=Role("The fastener group.", frozenset({Kind.FASTENERS})),
-    undoes=("remove",),
 )

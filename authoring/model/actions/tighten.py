@@ -9,4 +9,5 @@ ACTION = ActionKind(
     says="Tighten {what}.",
     what=Role("The fastener group.", frozenset({Kind.FASTENERS})),
     torque=True,
+    undoes=("remove", "loosen"),
 )
