@@ -12,6 +12,9 @@ from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.diagnostics.text import as_text
 from authoring.pipeline import Checked, check
 
+MOST = 200
+"""So many findings are shown to people; more would only scroll the first ones away."""
+
 
 def run(arguments: argparse.Namespace) -> int:
     """Check the library and print the findings; return the exit status."""
@@ -28,7 +31,9 @@ def run(arguments: argparse.Namespace) -> int:
 def show(checked: Checked) -> None:
     """Print findings for people, and how many there are."""
     if checked.findings:
-        print(as_text(checked.findings, checked.sources, colour=wants_colour(sys.stdout)))
+        print(as_text(checked.findings[:MOST], checked.sources, colour=wants_colour(sys.stdout)))
+        if len(checked.findings) > MOST:
+            print(f"{len(checked.findings) - MOST} more are not shown; mend these first, or ask for --format json.\n")
     procedures = len(checked.library.procedures)
     print(f"{procedures} procedure{'' if procedures == 1 else 's'} checked: {count(checked.findings)}.")
 

@@ -56,7 +56,8 @@ def _paths(root: Path, unread: list[Diagnostic]) -> Iterator[Path]:
 
 
 def _read(path: Path, root: Path) -> bytes:
-    if not path.resolve().is_relative_to(root):
+    # Strict, so that a ring of links is an error of the system like any other, and not an endless walk.
+    if not Path(os.path.realpath(path, strict=True)).is_relative_to(root):
         message = "This file is a link out of the library, and a library stands on its own."
         raise _UnreadableError(message)
     if not stat.S_ISREG(path.stat().st_mode):

@@ -19,10 +19,11 @@ def may_hold(when: When, selection: Mapping[str, str]) -> bool:
 
 def covered(equipment: Equipment, covers: When) -> dict[str, tuple[str, ...]]:
     """Return, for each feature of the equipment, the values a procedure covers."""
-    return {
-        feature.id: tuple(value for value in feature.values if value in covers.get(feature.id, tuple(feature.values)))
-        for feature in equipment.features.values()
-    }
+    found = {}
+    for feature in equipment.features.values():
+        kept = frozenset(covers.get(feature.id, feature.values))
+        found[feature.id] = tuple(value for value in feature.values if value in kept)
+    return found
 
 
 def fitments(equipment: Equipment, covers: When, features: Iterable[str]) -> Iterator[dict[str, str]]:

@@ -149,12 +149,27 @@ def test_links_out_of_the_library_and_odd_files(library: Path, tmp_path: Path) -
     secret = tmp_path / "secret.yaml"
     secret.write_text("stock: Secret", encoding="utf-8")
     (library / "link.yaml").symlink_to(secret)
+    (library / "ring.yaml").symlink_to("ring2.yaml")
+    (library / "ring2.yaml").symlink_to("ring.yaml")
+    (library / "nowhere.yaml").symlink_to("not-there.yaml")
     os.mkfifo(library / "pipe.yaml")
     (library / "folder.yaml").mkdir()
     files, unread = read_library(str(library))
-    assert {one.span.file for one in unread} == {"link.yaml", "pipe.yaml"}
+    assert {one.span.file for one in unread} == {"link.yaml", "pipe.yaml", "ring.yaml", "ring2.yaml", "nowhere.yaml"}
     assert {one.rule for one in unread} == {"unreadable-file"}
     assert sorted(files) == ["equipment.yaml", "procedure.yaml", "shop.yaml", "stock.yaml"]
+
+
+def test_many_findings_are_cut_short_for_people(library: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The first two hundred are shown, the rest are counted, and JSON has them all."""
+    keys = "".join(f"key-{n}: 1\n" for n in range(500))
+    (library / "odd.yaml").write_text(f"equipment: odd\nname: Odd\nitems: {{a: {{name: a}}}}\n{keys}", encoding="utf-8")
+    assert main(["check", str(library)]) == 1
+    out = capsys.readouterr().out
+    assert out.count("Rule: unknown-key") == 200
+    assert "300 more are not shown" in out
+    assert main(["check", str(library), "--format", "json"]) == 1
+    assert len(json.loads(capsys.readouterr().out)["findings"]) == 500
 
 
 def test_a_file_of_thirty_megabytes_is_refused(library: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -70,7 +70,9 @@ _ITEMS = named(
         {
             "name": text("The name, without an article."),
             "place": text("Where it is, when that is not obvious."),
-            "covers": names("What lies behind it and is named in the closing count; that the steps respect it is not checked yet."),
+            "covers": names(
+                "What lies behind it and is named in the closing count; that the steps respect it is not checked yet."
+            ),
             "when": when(),
         },
         ("name",),
