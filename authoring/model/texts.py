@@ -16,7 +16,7 @@ class Prose(Struct, frozen=True):
     """One text: where it stands (an object and the key in it), and what it is for.
 
     `part` is job, condition, intro, step, why, tip, found, say, question, tell, hazard, consequence, avoidance,
-    audience, reason or alt.
+    audience, trial, reason or alt.
     """
 
     text: str
@@ -45,6 +45,8 @@ def _prose_of(procedure: Procedure) -> Iterator[Prose]:
         yield from _some(figure.where, ("alt",), "alt", figure.alt)
     for section in procedure.sections:
         yield from _of_section(section)
+    if procedure.trial is not None:
+        yield Prose(procedure.trial.result, procedure.trial.where, ("result",), "trial")
     for revision in procedure.revisions:
         yield Prose(revision.reason, revision.where, ("reason",), "reason")
 

@@ -59,7 +59,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     """Yield a fault for each number with a unit in the texts of procedures and of the shop's safety messages."""
     for procedure in library.procedures.values():
         for prose in chain(headings_of(procedure), prose_of(procedure)):
-            if prose.part != "reason":
+            if prose.part not in {"reason", "trial"}:
                 yield from _loose(prose, _NAMED)
     for message in library.shop.safety.values() if library.shop is not None else ():
         for prose in prose_of_message(message):
