@@ -11,6 +11,7 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span, has_errors
 from authoring.model.assemble import KINDS, schema_of
 from authoring.model.library import Library
+from authoring.model.printable import unprinted
 from authoring.model.procedure import Procedure
 from authoring.model.read_procedure import read_procedure
 from authoring.model.read_things import read_equipment, read_shop, read_stock
@@ -90,6 +91,7 @@ def _take(document: Document, found: _Found) -> None:
     if has_errors(wrong):
         found.broken = True
         return
+    found.findings.extend(unprinted(document))
     thing = _READERS[kind](Reader(document.data, where, found.findings))
     match thing:
         case Shop():

@@ -11,6 +11,7 @@ import re
 from xml.parsers import expat
 
 from authoring.source.raster import BadImageError
+from authoring.source.svg_values import drawable
 
 MAX_DEPTH = 64
 MAX_ELEMENTS = 50_000
@@ -143,6 +144,9 @@ class _Drawing:
             raise BadImageError(reason)
         if is_link and (element not in _GRADIENTS or not _LOCAL.fullmatch(value)):
             reason = "This SVG refers to something outside of itself; only its own gradients can be referred to."
+            raise BadImageError(reason)
+        if not drawable(name, value):
+            reason = f'The {name} of a part of this SVG cannot be drawn: "{value[:40]}"; save it as plain SVG.'
             raise BadImageError(reason)
         if name == "style":
             _style(value)

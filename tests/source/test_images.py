@@ -223,3 +223,50 @@ def test_arbitrary_bytes_never_raise(start: bytes, rest: bytes) -> None:
     """Arbitrary bytes behind any of the three beginnings give an image or a reason."""
     image, reason = read_image("x", start + rest)
     assert (image is None) == bool(reason)
+
+
+@pytest.mark.parametrize(
+    "part",
+    [
+        '<path d="M zz 1 ?"/>',
+        '<path d="L 1 1"/>',
+        '<path d="M1 1e999"/>',
+        '<circle r="nan"/>',
+        '<circle r="-3"/>',
+        '<rect x="left"/>',
+        '<g transform="rotate(x)"/>',
+        '<g transform="scale(1e999)"/>',
+        '<polyline points="1,2 3,?"/>',
+        '<path stroke-width="-1"/>',
+        '<line x1="1e400"/>',
+    ],
+)
+def test_values_that_no_renderer_can_draw_are_refused(part: str) -> None:
+    """A number that is none is told where the figure is named, not when the pages are set."""
+    image, reason = read_image(
+        "a.svg", f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9">{part}</svg>'.encode()
+    )
+    assert image is None
+    assert "cannot be drawn" in reason
+
+
+@pytest.mark.parametrize(
+    "part",
+    [
+        '<path d="M1,2L3 4h-1.5v.5c1 2,3 4 5 6s1-2-3-4q1 1 2 2t3 3a1 1 0 01 2 2z m1 1"/>',
+        '<path d=""/>',
+        '<path d="M10-5.2e1 3.4.5"/>',
+        '<circle cx="50%" cy="1.5mm" r="3"/>',
+        '<rect width="auto" height="9" rx=".5"/>',
+        '<g transform="translate(1 2) rotate(-30, 4,5) scale(2)"/>',
+        '<polygon points="1,2 3,4 5 6"/>',
+        '<text x="1 2 3" dy="1em">a</text>',
+        '<path stroke-width="1.5px" d="M0 0H9"/>',
+    ],
+)
+def test_values_as_drawing_programs_write_them_pass(part: str) -> None:
+    """Short forms of paths, units, lists and transforms are let in."""
+    image, reason = read_image(
+        "a.svg", f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9">{part}</svg>'.encode()
+    )
+    assert image is not None, reason
