@@ -38,7 +38,10 @@ def _check(command: argparse.ArgumentParser) -> None:
     command.description = "Read every file of a library and say what is wrong, where, and how to mend it."
     _library(command)
     command.add_argument(
-        "--format", choices=("text", "json"), default="text", help="text for people, json for programs (default: text)"
+        "--format",
+        choices=("text", "json", "sarif"),
+        default="text",
+        help="text for people, json for programs, sarif for editors and build servers (default: text)",
     )
 
 

@@ -8,9 +8,11 @@ from collections.abc import Sequence
 
 from authoring.cli.disk import read_library
 from authoring.cli.terminal import count, wants_colour
+from authoring.cli.version import VERSION
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.diagnostics.text import as_text
 from authoring.pipeline import Checked, check
+from authoring.rules.rule import all_rules
 
 MOST = 200
 """So many findings are shown to people; more would only scroll the first ones away."""
@@ -23,9 +25,21 @@ def run(arguments: argparse.Namespace) -> int:
         from authoring.diagnostics.as_json import as_json  # noqa: PLC0415  # a check for people needs no JSON
 
         print(as_json(checked.findings))
+    elif arguments.format == "sarif":
+        print(_sarif(checked))
     else:
         show(checked)
     return status(checked.findings, strict=arguments.strict)
+
+
+def _sarif(checked: Checked) -> str:
+    from authoring.diagnostics.as_sarif import About, as_sarif  # noqa: PLC0415  # a check for people needs no SARIF
+
+    about = {
+        rule.id: About(rule.page.splitlines()[0], rule.page, rule.severity, rule.requirements)
+        for rule in all_rules().values()
+    }
+    return as_sarif(checked.findings, about, VERSION)
 
 
 def show(checked: Checked) -> None:
