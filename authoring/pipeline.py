@@ -5,6 +5,7 @@ Nothing here touches the disk, the clock or the terminal; `cli` does.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
@@ -13,7 +14,8 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Diagnostic, Severity, in_order
 from authoring.model.build import build_library
 from authoring.model.library import Library
-from authoring.rules.rule import run_rules
+from authoring.rules.rule import all_rules, run_rules
+from authoring.rules.settle import Allowed, settle
 from authoring.source.document import Document
 from authoring.source.images import Image, read_image
 from authoring.source.reader import read_document
@@ -21,13 +23,15 @@ from authoring.source.reader import read_document
 if TYPE_CHECKING:
     # Composing and setting load CommonMark, templates and the page engine, for which checking need not pay.
     from authoring.booklet.blocks import Booklet
+    from authoring.booklet.proof import Proof
 
 
 class Checked(Struct, frozen=True):
-    """A library that was read and checked: its values, what was found, and the sources for excerpts."""
+    """A library that was read and checked: its values, what was found, what is allowed, the sources for excerpts."""
 
     library: Library
     findings: list[Diagnostic]
+    allowed: Allowed
     sources: Mapping[str, str]
 
 
@@ -52,14 +56,24 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
     library, wrong = build_library(documents, images, partial=partial)
     findings += wrong
     findings += run_rules(library)
-    return Checked(library, in_order(findings), {document.file: document.text for document in documents})
+    standing, allowed = settle(in_order(findings), library, all_rules() if library.allowances else {})
+    return Checked(library, in_order(standing), allowed, {document.file: document.text for document in documents})
 
 
 def compose(checked: Checked, number: str, selection: Mapping[str, str]) -> Booklet:
     """Compose the booklet of one procedure of a library without errors, for the fitments `selection` leaves."""
     from authoring.booklet import compose as booklet  # noqa: PLC0415  # CommonMark, see above
 
-    return booklet.compose(checked.library, checked.library.procedures[number], selection)
+    return booklet.compose(checked.library, checked.library.procedures[number], selection, _proof(checked))
+
+
+def _proof(checked: Checked) -> Proof:
+    from authoring.booklet.proof import Left, Proof  # noqa: PLC0415  # the booklet's blocks, see above
+
+    counts = Counter(rule.family for rule in all_rules().values())
+    left = [Left(one.span.file, one.rule, one.message, by.why) for by, one in checked.allowed]
+    left += [Left(one.span.file, one.rule, one.message, "") for one in checked.findings]
+    return Proof(tuple(sorted(counts.items())), tuple(left))
 
 
 def html(checked: Checked, number: str, selection: Mapping[str, str]) -> str:

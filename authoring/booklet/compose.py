@@ -9,6 +9,7 @@ from authoring.booklet.blocks import Asset, Booklet, Callout, Chapter, Figure
 from authoring.booklet.closing import closing
 from authoring.booklet.front import NOT_VALIDATED, cover, safety_page
 from authoring.booklet.plan import Plan, Volume
+from authoring.booklet.proof import Proof, proof_chapter
 from authoring.booklet.setup import conditions, setup
 from authoring.booklet.steps import chapters
 from authoring.booklet.wording import Wording
@@ -22,11 +23,11 @@ ALL_FITMENTS = "All fitments"
 Figures = dict[str, tuple[Figure, str]]
 
 
-def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]) -> Booklet:
+def compose(library: Library, procedure: Procedure, selection: Mapping[str, str], proof: Proof) -> Booklet:
     """Return the booklet of a procedure of a library without errors.
 
     `selection` gives features their values; what is left open stays in the booklet with a line saying for which
-    vehicles it is.
+    vehicles it is. `proof` tells what the checks had to say of the library.
     """
     plan = Plan(library, procedure, selection)
     figures, assets = _figures(plan)
@@ -53,6 +54,7 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
             closing(plan, wordings),
             *torques(plan, wordings),
             sources(plan),
+            proof_chapter(proof, plan),
             revisions(plan, wordings),
         ),
         assets=assets,

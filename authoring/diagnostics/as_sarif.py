@@ -21,6 +21,8 @@ class About(Struct, frozen=True):
     requirements: tuple[str, ...]
 
 
+_SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+
 LIBRARY = "LIBRARY"
 """The name that stands for the library's folder; places are told inside it."""
 
@@ -40,7 +42,11 @@ def as_sarif(findings: Sequence[Diagnostic], rules: Mapping[str, About], version
         "originalUriBaseIds": {LIBRARY: {"description": {"text": "The folder of the library."}}},
         "results": [_result(finding, index[finding.rule]) for finding in findings],
     }
-    log = {"$schema": "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json", "version": "2.1.0", "runs": [run]}
+    log = {
+        "$schema": "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
+        "version": "2.1.0",
+        "runs": [run],
+    }
     return json.dumps(log, indent=2, ensure_ascii=False)
 
 

@@ -9,6 +9,7 @@ from typing import Any
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span, has_errors
+from authoring.model.allowances import Allowance, allowances
 from authoring.model.assemble import KINDS, schema_of
 from authoring.model.library import Library
 from authoring.model.printable import unprinted
@@ -41,6 +42,7 @@ class _Found(Struct):
     stocks: dict[str, Stock] = {}
     equipment: dict[str, Equipment] = {}
     procedures: dict[str, Procedure] = {}
+    allowances: list[Allowance] = []
     broken: bool = False
 
 
@@ -72,6 +74,7 @@ def build_library(
         found.equipment,
         found.procedures,
         images,
+        found.allowances,
         partial=found.broken,
     )
     return library, found.findings
@@ -92,6 +95,7 @@ def _take(document: Document, found: _Found) -> None:
         found.broken = True
         return
     found.findings.extend(unprinted(document))
+    found.allowances.extend(allowances(document))
     thing = _READERS[kind](Reader(document.data, where, found.findings))
     match thing:
         case Shop():

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from typing import TypeAlias
 
 from msgspec import Struct
 
 from authoring.model.action_kind import Kind
+from authoring.model.allowances import Allowance
 from authoring.model.mentions import Mention, in_messages, mentions
 from authoring.model.procedure import Choice, Figure, Procedure, Section, Step
 from authoring.model.things import (
@@ -50,13 +51,14 @@ class Library:
     Compare libraries by identity: a frozen tree is slow to hash.
     """
 
-    def __init__(
+    def __init__(  # noqa: PLR0913  # a library is these things, and nothing stands for them all
         self,
         shop: Shop | None,
         stock: Stock | None,
         equipment: Mapping[str, Equipment],
         procedures: Mapping[str, Procedure],
         images: Mapping[str, Image | str],
+        allowances: Sequence[Allowance] = (),
         *,
         partial: bool = False,
     ) -> None:
@@ -65,6 +67,7 @@ class Library:
         self.equipment = equipment
         self.procedures = procedures
         self.images = images
+        self.allowances = allowances
         self.partial = partial
         self._scopes: dict[str, Scope] = {}
 

@@ -83,6 +83,16 @@ class Places:
         hit = find_in_scalar(self._lines.text[node.start : node.end], node.style, needle, nth)
         return None if hit is None else self._lines.span(node.start + hit[0], node.start + hit[1])
 
+    def lines(self, path: Path) -> tuple[int, int]:
+        """Return the first and the last line of the value at `path`, its key's line included."""
+        node, _ = self._find(path)
+        start = node.key_start if node.has_key else node.start
+        last = node
+        while last.style == BLOCK and last.below:  # a block collection ends where its last value does
+            *_, last = last.below.values()
+        end = max(last.end, last.key_end)
+        return self._lines.span(start, start).line, self._lines.span(end, end).line
+
     def source(self, path: Path) -> str:
         """Return the source text of the scalar or bracketed collection at `path`, else an empty text."""
         node, found = self._find(path)

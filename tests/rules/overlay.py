@@ -13,7 +13,8 @@ from pathlib import Path
 
 from authoring.diagnostics.diagnostic import Diagnostic, in_order
 from authoring.model.build import build_library
-from authoring.rules.rule import run_rules
+from authoring.rules.rule import all_rules, run_rules
+from authoring.rules.settle import settle
 from authoring.source.images import Image, read_image
 from authoring.source.reader import read_document
 
@@ -85,7 +86,8 @@ def findings(files: dict[str, bytes]) -> list[Diagnostic]:
         found += wrong
         documents += [document] if document is not None else []
     library, wrong = build_library(documents, pictures(), partial=len(documents) < len(files))
-    return in_order([*found, *wrong, *run_rules(library)])
+    standing, _ = settle(in_order([*found, *wrong, *run_rules(library)]), library, all_rules())
+    return standing
 
 
 def told(example: Example, subject: str) -> list[tuple[str, int, str]]:

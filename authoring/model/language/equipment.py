@@ -5,6 +5,7 @@ from __future__ import annotations
 from authoring.model.language.sources import sources
 from authoring.model.language.terms import (
     JsonSchema,
+    allow,
     group,
     listed,
     name,
@@ -115,6 +116,7 @@ _FLUIDS = named(
 SCHEMA = group(
     "An equipment file: one kind of machine.",
     {
+        "allow": allow(),
         "equipment": name("The short name procedures call it by."),
         "name": text("The name as people say it."),
         "features": _FEATURES,

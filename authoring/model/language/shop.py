@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from authoring.model.language.safety import message
 from authoring.model.language.sources import sources
-from authoring.model.language.terms import JsonSchema, group, listed, named, one_of, text
+from authoring.model.language.terms import JsonSchema, allow, group, listed, named, one_of, text
 
 
 def _units(meaning: str) -> JsonSchema:
@@ -22,6 +22,7 @@ def _units(meaning: str) -> JsonSchema:
 SCHEMA = group(
     "The shop file: one in each library.",
     {
+        "allow": allow(),
         "shop": text("The shop's name, as it stands on every booklet."),
         "signal-words": one_of(
             "The words of safety messages: ansi (DANGER, WARNING, CAUTION, NOTICE) or military (WARNING, CAUTION).",

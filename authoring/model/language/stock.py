@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from authoring.model.language.terms import group, named, text, truth
+from authoring.model.language.terms import allow, group, named, text, truth
 
 SCHEMA = group(
     "The stock file: one in each library.",
     {
+        "allow": allow(),
         "stock": text("What this list is called, such as: Stores."),
         "parts": named(
             "What is fitted and stays on the machine.",

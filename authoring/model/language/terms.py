@@ -148,6 +148,21 @@ def when() -> JsonSchema:
     }
 
 
+def allow() -> JsonSchema:
+    """Which warnings are left standing here, and why."""
+    return listed(
+        "Warnings that are left standing in this file, section or step. Errors cannot be allowed.",
+        group(
+            "One rule and the reason why its warning is right to ignore here.",
+            {
+                "rule": name("The rule's id, as the finding shows it."),
+                "why": text("Why it may stand; printed in the booklet."),
+            },
+            ("rule", "why"),
+        ),
+    )
+
+
 def specification(meaning: str) -> JsonSchema:
     """A value with its source."""
     return group(
