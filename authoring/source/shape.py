@@ -94,8 +94,8 @@ def _unknown(document: Document, fault: Fault) -> Iterator[Diagnostic]:
     for key in present:
         if key in known or any(re.search(pattern, key) for pattern in patterns):
             continue
-        if key[0].isdecimal() and present[key] is None:
-            yield _split_number(document, (*fault.path, key))
+        if present[key] is None and document.places.source(fault.path).startswith("{"):
+            yield _torn(document, (*fault.path, key))
             continue
         message = f'The key "{short(key)}" is unknown in {place_of(fault.path)}.'
         free = [one for one in known if one not in present]
@@ -104,10 +104,10 @@ def _unknown(document: Document, fault: Fault) -> Iterator[Diagnostic]:
         yield Diagnostic(names.UNKNOWN_KEY, Severity.ERROR, message, span, cure)
 
 
-def _split_number(document: Document, path: Path) -> Diagnostic:
-    """Tell of `{value: 1,6 L}`: inside braces a comma begins a new entry, so the number is torn in two."""
-    message = f'A comma tears a number in two here: "{short(str(path[-1]))}" became an entry of its own.'
-    cure = "Write a decimal point, such as 1.6 L; put a text with a comma inside { } in quotes."
+def _torn(document: Document, path: Path) -> Diagnostic:
+    """Tell of `{value: 1,6 L}` and `{place: left, below}`: inside braces a comma begins a new entry."""
+    message = f'A comma inside {{ }} begins a new entry here: "{short(str(path[-1]))}" is torn off.'
+    cure = "Put a text with a comma in quotes; in a number write a decimal point, such as 1.6 L."
     return Diagnostic(names.WRONG_VALUE, Severity.ERROR, message, document.places.key(path), cure)
 
 

@@ -116,7 +116,11 @@ def examples(page: str, heading: str) -> list[Example]:
     part = re.split(rf"^{heading}:?$", page, flags=re.MULTILINE)
     if len(part) < 2:
         return []
-    body = re.split(r"^(?:Wrong|Right):?$", part[1], flags=re.MULTILINE)[0]
+    return examples_in(re.split(r"^(?:Wrong|Right):?$", part[1], flags=re.MULTILINE)[0])
+
+
+def examples_in(body: str) -> list[Example]:
+    """Return the examples of a stretch of Markdown."""
     groups: list[list[tuple[str, str]]] = []
     end = -1
     for match in FENCE.finditer(body):
