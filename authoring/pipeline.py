@@ -5,7 +5,6 @@ Nothing here touches the disk, the clock or the terminal; `cli` does.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
@@ -14,7 +13,7 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Diagnostic, Severity, in_order
 from authoring.model.build import build_library
 from authoring.model.library import Library
-from authoring.rules.rule import all_rules, run_rules
+from authoring.rules.rule import all_rules, families, run_rules
 from authoring.rules.settle import Allowed, settle
 from authoring.source.document import Document
 from authoring.source.images import Image, read_image
@@ -70,10 +69,9 @@ def compose(checked: Checked, number: str, selection: Mapping[str, str]) -> Book
 def _proof(checked: Checked) -> Proof:
     from authoring.booklet.proof import Left, Proof  # noqa: PLC0415  # the booklet's blocks, see above
 
-    counts = Counter(rule.family for rule in all_rules().values())
     left = [Left(one.span.file, one.rule, one.message, by.why) for by, one in checked.allowed]
     left += [Left(one.span.file, one.rule, one.message, "") for one in checked.findings]
-    return Proof(tuple(sorted(counts.items())), tuple(left))
+    return Proof(families(), tuple(left))
 
 
 def html(checked: Checked, number: str, selection: Mapping[str, str]) -> str:

@@ -67,7 +67,7 @@ _PROTECTS = frozenset({Kind.TOOL, Kind.CONSUMABLE, Kind.VALUE})
 # Only actions that change the machine whatever they are said of; “raise” and “wipe” are good advice as well.
 _WORK = ("remove", "loosen", "drain", "tighten", "fit", "fill", "top-up", "disconnect", "connect", "isolate")
 # Words of these actions that people also use of gloves, rings and places.
-_BEHAVIOUR = frozenset({"put on", "take off", "part", "join", "add"})
+_BEHAVIOUR = frozenset({"press on", "put on", "take off", "part", "join", "add"})
 _SENTENCE = re.compile(r"[^.!?;]+")
 _ON_ONESELF = re.compile(r"\b(your|jewell?ery|watch|watches|necklaces?|scarf|clothing|tie)\b", re.IGNORECASE)
 
