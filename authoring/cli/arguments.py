@@ -20,7 +20,8 @@ def parser() -> argparse.ArgumentParser:
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     top.add_argument("--version", action="version", version=f"bayleaf {VERSION}")
-    commands = top.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    # The name is given, so that argparse need not set a usage line, with all that it imports, to find it.
+    commands = top.add_subparsers(prog="bayleaf", dest="command", metavar="COMMAND", required=True)
     _check(commands.add_parser("check", help="say what is wrong in a library, where, and how to mend it"))
     _build(commands.add_parser("build", help="check a library, then write its booklets as HTML and PDF"))
     _explain(commands.add_parser("explain", help="print the page of a rule, or the list of rules"))

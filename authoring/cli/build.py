@@ -16,12 +16,11 @@ from authoring.cli.write import write_whole
 from authoring.cli.wrong_use import WrongUseError
 from authoring.diagnostics.diagnostic import Diagnostic
 from authoring.diagnostics.nearest import did_you_mean
-from authoring.diagnostics.text import as_text
 from authoring.model.fitments import covered, fitments
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.pipeline import Checked, check, html, pdf
-from authoring.render.pdf import PangoMissing
+from authoring.render.pango_missing import PangoMissing
 
 
 class Wanted(Struct, frozen=True):
@@ -60,6 +59,8 @@ def run(arguments: argparse.Namespace) -> int:
             gc.collect()  # the command line collects nothing by itself, and a laid-out booklet is full of rings
     progress("")
     if broken:
+        from authoring.diagnostics.text import as_text  # noqa: PLC0415  # a sound booklet has no excerpt to set
+
         print(as_text(broken, checked.sources, colour=wants_colour(sys.stdout)))
         print(f"{count(broken)}.\nNo booklet was written; the ones that are there are as they were.", file=sys.stderr)
         return 1

@@ -10,7 +10,6 @@ from authoring.cli.disk import read_library
 from authoring.cli.terminal import count, wants_colour
 from authoring.cli.version import VERSION
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
-from authoring.diagnostics.text import as_text
 from authoring.pipeline import Checked, check
 from authoring.rules.rule import all_rules
 
@@ -45,6 +44,8 @@ def _sarif(checked: Checked) -> str:
 def show(checked: Checked) -> None:
     """Print findings for people, and how many there are."""
     if checked.findings:
+        from authoring.diagnostics.text import as_text  # noqa: PLC0415  # a sound library has no excerpt to set
+
         print(as_text(checked.findings[:MOST], checked.sources, colour=wants_colour(sys.stdout)))
         if len(checked.findings) > MOST:
             print(f"{len(checked.findings) - MOST} more are not shown; mend these first, or ask for --format json.\n")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
-
 from authoring.quantities.units import SPELLINGS, Dimension, Unit, plain_spelling
 
 EXAMPLES: dict[Dimension, tuple[str, ...]] = {
@@ -92,6 +90,8 @@ def nearest_spelling(plain: str, dimension: Dimension | None) -> str | None:
             return spelling
     if "/" in plain:  # a quotient is near nothing: "m/s" is no mistyped "ms"
         return None
+    import difflib  # noqa: PLC0415  # 2 ms that a quantity which is read need not pay
+
     found = difflib.get_close_matches(plain[:_LONG], known, n=1, cutoff=0.6)
     return found[0] if found else None
 

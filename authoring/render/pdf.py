@@ -5,19 +5,9 @@ from __future__ import annotations
 from authoring.booklet.blocks import Booklet
 from authoring.render.page_rules import Parted, broken_rules, steps_on, stranded_headings
 from authoring.render.paged import as_paged_html
+from authoring.render.pango_missing import PangoMissing
 
 __all__ = ["PangoMissing", "Parted", "as_pdf"]
-
-
-class PangoMissing(Exception):  # noqa: N818  # it names a state of the machine, not a fault of anybody
-    """The libraries that set text on a page are not installed; the message says which to install."""
-
-    def __init__(self) -> None:
-        super().__init__(
-            "A PDF needs the Pango and HarfBuzz libraries, which this machine lacks. "
-            "On Debian or Ubuntu: apt-get install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0. "
-            "The HTML edition works without them."
-        )
 
 
 def as_pdf(booklet: Booklet) -> tuple[bytes, list[Parted]]:

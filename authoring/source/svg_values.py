@@ -9,28 +9,30 @@ from __future__ import annotations
 import re
 
 _NUMBER = r"[-+]?(?:[0-9]{1,12}(?:\.[0-9]{0,18})?|\.[0-9]{1,18})(?:[eE][-+]?[0-9]{1,2})?(?![0-9])"
-_UNIT = r"(?:px|pt|pc|mm|cm|in|em|ex|%)?"
-_SPLIT = r"(?:\s*,\s*|\s+)"
-_ONE = re.compile(rf"\s*{_NUMBER}{_UNIT}\s*")
-_PLUS = re.compile(r"\s*\+?(?![-+])" + _NUMBER + _UNIT + r"\s*")
-_LIST = re.compile(rf"\s*(?:{_NUMBER}{_UNIT}(?:{_SPLIT}{_NUMBER}{_UNIT})*)?\s*")
+_NUMBERS = re.compile(rf"\s*(?:{_NUMBER}(?:px|pt|pc|mm|cm|in|em|ex|%)?(?:\s*,\s*|\s+|\Z))*")
 _PATH = re.compile(rf"\s*(?:[Mm](?:[MmZzLlHhVvCcSsQqTtAa\s,]|{_NUMBER})*)?")
-_TRANSFORM = re.compile(
-    rf"\s*(?:(?:matrix|translate|rotate|scale|skewX|skewY)\s*\(\s*{_NUMBER}(?:{_SPLIT}{_NUMBER})*\s*\)[\s,]*)*"
-)
+_FUNCTION = re.compile(r"(?:matrix|translate|rotate|scale|skewX|skewY)\s*\(([^()]*)\)[\s,]*")
 
-_SHAPES: dict[str, re.Pattern[str]] = {
-    "d": _PATH,
-    "points": _LIST,
-    "transform": _TRANSFORM,
-    "gradientTransform": _TRANSFORM,
-    **dict.fromkeys(("x", "y", "dx", "dy"), _LIST),
-    **dict.fromkeys(("x1", "y1", "x2", "y2", "cx", "cy", "fx", "fy", "offset", "refX", "refY"), _ONE),
-    **dict.fromkeys(("r", "rx", "ry", "fr", "stroke-width", "stroke-miterlimit"), _PLUS),
-}
+_LISTS = frozenset({"x", "y", "dx", "dy", "points"})
+_SINGLE = frozenset({"x1", "y1", "x2", "y2", "cx", "cy", "fx", "fy", "offset", "refX", "refY"})
+_POSITIVE = frozenset({"r", "rx", "ry", "fr", "stroke-width", "stroke-miterlimit"})
+_TRANSFORMS = frozenset({"transform", "gradientTransform"})
 
 
 def drawable(name: str, value: str) -> bool:
     """Tell whether an attribute's value is one that every renderer can draw; `auto` and `none` stand for no value."""
-    shape = _SHAPES.get(name)
-    return shape is None or value.strip() in {"auto", "none"} or shape.fullmatch(value) is not None
+    if name == "d":
+        return _PATH.fullmatch(value) is not None
+    if name in _TRANSFORMS:
+        left = _FUNCTION.sub("", value)
+        return not left.strip() and all(_numbers(one) for one in _FUNCTION.findall(value))
+    if name in _LISTS:
+        return value.strip() == "auto" or not value.strip() or _numbers(value)
+    if name in _SINGLE or name in _POSITIVE:
+        single = _numbers(value) and len(value.split()) == 1 and "," not in value
+        return value.strip() in {"auto", "none"} or (single and not (name in _POSITIVE and "-" in value.lstrip()[:1]))
+    return True
+
+
+def _numbers(value: str) -> bool:
+    return bool(value.strip()) and _NUMBERS.fullmatch(value) is not None

@@ -72,8 +72,6 @@ items:
 PROCEDURE_HEAD = f"""\
 procedure: {NUMBER}
 title: Measure the gear train
-allow:
-  - {{rule: long-sentence, why: A large file is what is measured here}}
 equipment: sorrel
 job: >-
   The gears of the train wear one by one, and a worn gear breaks the next one.

@@ -87,8 +87,8 @@ GEAR_FIGURE = Template("""\
 SECTION = Template("""\
   - title: Measure the $stage stage
     intro: >-
-      The $stage stage is opened, measured and closed before the next one is touched,
-      so that two covers never lie on the bench together and the rings are not mixed up.
+      The $stage stage is opened, measured and closed before the next one is touched.
+      So two covers never lie on the bench together, and the rings are not mixed up.
       A train that is open in one place only can be turned by hand, which the measuring needs.
     safety: [$stage-scratch]
     steps:
@@ -100,12 +100,12 @@ SECTION = Template("""\
           - remove: [$stage-bolts, $stage-cover]
           - discard: $stage-ring
         why: >-
-          The ring takes the shape of the groove it lay in, and does not seal a second time,
-          however good it looks when it comes out.
+          The ring takes the shape of the groove it lay in, and does not seal a second time.
+          That is so however good it looks when it comes out.
           A ring that comes out in two pieces has left a third one in the groove more than once.
         tip: >-
-          Slacken every bolt by half a turn before you take out the first,
-          then leave the top one until last, so that the cover hangs and does not tip.
+          Slacken every bolt by half a turn before you take out the first.
+          Leave the top one until last, so that the cover hangs and does not tip.
           Lay the bolts in the [parts-tray] in the order in which they stand on the cover.
       - step: Measure the play of the [$stage-gear] with the [dial-gauge].
         with: [dial-gauge]
@@ -121,8 +121,8 @@ $inside\
                 - found: The play lies inside the window, and differs from tooth to tooth.
                   then: put-right
                   say: >-
-                    Turn the gear by a quarter and measure again,
-                    because a burr on one tooth holds the tip of the gauge away from it.
+                    Turn the gear by a quarter and measure again.
+                    A burr on one tooth holds the tip of the gauge away from it.
                 - found: The play lies above the window.
                   then: stop
                   say: >-
@@ -134,12 +134,13 @@ $inside\
                     Ask when the bearing behind the gear was last set.
                     A bearing that was set too tight wears the gear from the other side.
         why: >-
-          The play tells how far the teeth have worn, long before anything can be seen on them,
-          and it is the only size that can be taken without pulling the shaft.
-          Write it on the sheet of the loader, where the last three readings stand; a play that has grown by half
+          The play tells how far the teeth have worn, long before anything can be seen on them.
+          It is the only size that can be taken without pulling the shaft.
+          Write it on the sheet of the loader, where the last three readings stand.
+          A play that has grown by half
           since the last service is worth a word to the customer, even inside the window.
         tip: >-
-          Rest the foot of the gauge on bare metal, rock the gear with two fingers,
+          Rest the foot of the gauge on bare metal. Rock the gear with two fingers,
           and read the needle at both ends before you write anything down.
           The tip belongs on the flank of a tooth, a third of the way down; on the crown it reads nothing of use.
       - step: Fit a new [$stage-ring] and the [$stage-cover], then start the [$stage-bolts] by hand.
@@ -159,8 +160,8 @@ $inside\
         do:
           - tighten: $stage-bolts
         why: >-
-          Bolts that are tightened one after another along the edge tip the cover,
-          and the ring is then pinched on one side and open on the other.
+          Bolts that are tightened one after another along the edge tip the cover.
+          The ring is then pinched on one side and open on the other.
         tip: >-
           Go across the circle each time, and pull the wrench steadily until it clicks;
           a jerk makes it click too early.

@@ -14,7 +14,7 @@ import pytest
 from authoring.cli import build, check
 from authoring.cli.disk import read_library
 from authoring.cli.main import main
-from authoring.render.pdf import PangoMissing
+from authoring.render.pango_missing import PangoMissing
 
 BASE = Path(__file__).parent.parent / "base"
 DEMO = Path(__file__).parent.parent.parent / "procedures"

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
-from authoring.model.printable import RANGES
+from authoring.model.printable import PRINTED
 from authoring.render.fonts.make import FALLBACK_FACE, FALLBACK_SUFFIX, INTER_FACES, INTER_SUFFIX, WANTED
 from tests.outside_checkers.program import ROOT, program
 
@@ -38,11 +38,9 @@ def test_each_face_and_its_fallback_draw_all_that_is_needed(face: str) -> None:
 
 def test_the_characters_a_text_may_hold_are_those_the_fonts_draw() -> None:
     """A text that passes the check is never an empty box on the page, and no character is refused for nothing."""
-    spans = [span.partition("-") for span in RANGES.split()]
-    allowed = {chr(code) for first, _, last in spans for code in range(int(first, 16), int(last or first, 16) + 1)}
     faces = [characters(FONTS / "print" / f"{face}{INTER_SUFFIX}") for face in INTER_FACES]
     fallback = characters(FONTS / "print" / f"{FALLBACK_FACE}{FALLBACK_SUFFIX}")
-    assert allowed == set.intersection(*faces) | fallback | set("\t\n\r")
+    assert set(PRINTED) == set.intersection(*faces) | fallback | set("\t\n\r")
 
 
 @pytest.mark.parametrize("name", PRINT)
