@@ -190,7 +190,10 @@ Block: TypeAlias = (
 
 
 class Chapter(Struct, frozen=True):
-    """A headed run of blocks. `level` is 1 or 2; `new_page` starts it on a fresh sheet in print."""
+    """A headed run of blocks.
+
+    `level` is 1 or 2; `new_page` starts it on a fresh sheet in print; `phase` is the part of the job.
+    """
 
     id: str
     number: str
@@ -199,6 +202,7 @@ class Chapter(Struct, frozen=True):
     blocks: tuple[Block, ...]
     applies: str = ""
     new_page: bool = False
+    phase: str = ""
 
 
 class Cover(Struct, frozen=True):

@@ -25,7 +25,7 @@ def chapters(volume: Volume, wording: Wording, figures: Mapping[str, tuple[Figur
         blocks += [_step(placed, volume, wording, figures, shown) for placed in steps]
         applies = wording.applies(section.when)
         level = 2 if volume.letter else 1
-        yield Chapter(anchor, "", section.title, level, tuple(blocks), applies)
+        yield Chapter(anchor, "", section.title, level, tuple(blocks), applies, phase=section.phase or "")
 
 
 def _step(

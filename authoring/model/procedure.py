@@ -65,6 +65,7 @@ class Section(Struct, frozen=True, eq=False):
 
     id: str
     title: str
+    phase: str | None
     when: When
     intro: str | None
     safety: tuple[str, ...]

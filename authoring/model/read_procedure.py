@@ -88,6 +88,7 @@ def _section(place: int, at: Reader) -> Section:
     return Section(
         id=at.maybe("id") or f"section.{place}",
         title=at.text("title"),
+        phase=at.maybe("phase"),
         when=at.when(),
         intro=at.maybe("intro"),
         safety=at.names("safety"),

@@ -49,7 +49,8 @@ def _chapter(chapter: Chapter) -> Iterator[str]:
     applies = f" ({chapter.applies})" if chapter.applies else ""
     number = f"{chapter.number}: " if chapter.number else ""
     yield ""
-    yield f"{'=' * chapter.level} {number}{chapter.title}{applies}"
+    phase = f" <{chapter.phase}>" if chapter.phase else ""
+    yield f"{'=' * chapter.level} {number}{chapter.title}{phase}{applies}"
     for block in chapter.blocks:
         yield from _block(block)
 

@@ -28,6 +28,9 @@ from authoring.model.language.terms import (
 
 ACTION = "action"
 
+PHASES = ("prepare", "remove", "work", "refit", "test", "close")
+"""The parts of a job, in the order in which they follow one another (requirement A3)."""
+
 
 def outcomes() -> JsonSchema:
     """Return the schema of a checkpoint's outcomes."""
@@ -133,6 +136,10 @@ _SECTION = group(
     {
         "id": name("Short name, where something refers to the section."),
         "title": text("The heading."),
+        "phase": one_of(
+            "Which part of the job it is; sections follow one another in this order.",
+            *PHASES,
+        ),
         "when": when(),
         "allow": allow(),
         "intro": text("What the section is about."),
