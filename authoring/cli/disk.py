@@ -31,7 +31,7 @@ def read_library(folder: str) -> tuple[dict[str, bytes], list[Diagnostic]]:
     for path in _paths(root, unread):
         name = path.relative_to(root).as_posix()
         try:
-            files[name] = _read(path, root.resolve())
+            files[name] = _read(path, root)
         except _UnreadableError as error:
             unread.append(_unreadable(name, str(error)))
         except OSError as error:
@@ -50,14 +50,19 @@ def _paths(root: Path, unread: list[Diagnostic]) -> Iterator[Path]:
 
     for folder, folders, names in os.walk(root, onerror=refused):
         folders[:] = sorted(name for name in folders if not name.startswith("."))
+        for name in folders:
+            if (Path(folder) / name).is_symlink():
+                inside = (Path(folder) / name).relative_to(root).as_posix()
+                unread.append(_unreadable(inside, "This folder is a link, and links to folders are not followed."))
         for name in sorted(names):
             if not name.startswith(".") and Path(name).suffix.lower() in KNOWN:
                 yield Path(folder) / name
 
 
 def _read(path: Path, root: Path) -> bytes:
+    # Folders are not followed, so only the file itself can be a link.
     # Strict, so that a ring of links is an error of the system like any other, and not an endless walk.
-    if not Path(os.path.realpath(path, strict=True)).is_relative_to(root):
+    if path.is_symlink() and not Path(os.path.realpath(path, strict=True)).is_relative_to(root.resolve()):
         message = "This file is a link out of the library, and a library stands on its own."
         raise _UnreadableError(message)
     if not stat.S_ISREG(path.stat().st_mode):

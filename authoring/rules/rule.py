@@ -41,9 +41,14 @@ class Rule(Struct, frozen=True):
     family: str
     severity: Severity
     requirements: tuple[str, ...]
-    page: str
+    doc: str
     over: str
     check: Check | None
+
+    @property
+    def page(self) -> str:
+        """The page that `bayleaf explain` prints."""
+        return inspect.cleandoc(self.doc)
 
 
 TOLD_WHILE_READING = "reading"
@@ -76,8 +81,8 @@ def _rule(family: str, name: str) -> Rule:
         family=family,
         severity=module.SEVERITY,
         requirements=module.REQUIREMENTS,
-        page=inspect.cleandoc(module.__doc__ or ""),
-        over=next(iter(inspect.signature(check).parameters)) if check else "",
+        doc=module.__doc__ or "",
+        over=check.__code__.co_varnames[0] if check else "",
         check=check,
     )
 

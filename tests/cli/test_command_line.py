@@ -152,10 +152,12 @@ def test_links_out_of_the_library_and_odd_files(library: Path, tmp_path: Path) -
     (library / "ring.yaml").symlink_to("ring2.yaml")
     (library / "ring2.yaml").symlink_to("ring.yaml")
     (library / "nowhere.yaml").symlink_to("not-there.yaml")
+    (library / "elsewhere").symlink_to(tmp_path)
     os.mkfifo(library / "pipe.yaml")
     (library / "folder.yaml").mkdir()
     files, unread = read_library(str(library))
-    assert {one.span.file for one in unread} == {"link.yaml", "pipe.yaml", "ring.yaml", "ring2.yaml", "nowhere.yaml"}
+    told = {"link.yaml", "pipe.yaml", "ring.yaml", "ring2.yaml", "nowhere.yaml", "elsewhere"}
+    assert {one.span.file for one in unread} == told
     assert {one.rule for one in unread} == {"unreadable-file"}
     assert sorted(files) == ["equipment.yaml", "procedure.yaml", "shop.yaml", "stock.yaml"]
 
