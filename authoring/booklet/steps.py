@@ -72,12 +72,14 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
 
 
 def choice_block(choice: written.Choice, anchor: str, volume: Volume, wording: Wording) -> Choice:
-    """Return the block that says which of several parts is the right one, for the selection."""
+    """Return the block that says which of several parts is the right one, for the selection, and which is not."""
     rows = []
-    for one in choice.parts:
+    for one in sorted(choice.parts, key=lambda part: not volume.holds(part.when)):
         part = volume.scope.things[one.part].thing
-        if volume.holds(one.when) and isinstance(part, Part):
-            rows.append(ChoiceRow(part.name, part.number, _decides(one, wording), wording.line(one.tell)))
+        if isinstance(part, Part):
+            # The look-alike of another vehicle stays in sight: it may lie in the same drawer, and it may fit.
+            other: Text = () if volume.holds(one.when) else (Words("NOT THIS ONE", "strong"), Words(": "))
+            rows.append(ChoiceRow(part.name, part.number, (*other, *_decides(one, wording)), wording.line(one.tell)))
     question = (*wording.line(choice.question), *_how_to_tell(choice, volume))
     return Choice(f"{anchor}-{choice.id}", choice.name, question, tuple(rows))
 

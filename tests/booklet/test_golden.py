@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from authoring.booklet.blocks import Booklet, Caution, Chapter, Step, Table, TorqueCallout
+from authoring.booklet.blocks import Booklet, Caution, Chapter, Choice, Step, Table, TorqueCallout
 from authoring.booklet.markup import said
 from authoring.cli.disk import read_library
 from authoring.pipeline import check, compose
@@ -116,12 +116,18 @@ def test_the_safety_page_explains_the_words_in_use_and_no_other(booklet: Booklet
 
 
 def test_a_booklet_for_one_fitment_asks_nothing_that_is_settled() -> None:
-    """With the brake settled, no line says for which brake it is, and each choice of parts has one row."""
+    """With the brake settled, no line says for which brake it is, and the part of the other brake is marked."""
     one = compose(checked("procedures"), "FL-120", {"brake": "disc"})
     assert one.fitment == "Only parking brake: disc brake"
     assert {step.applies for _, step in steps(one)} == {""}
-    words = str([step for _, step in steps(one)])
-    assert "drum" not in words.replace("drum brake or", "")
+    choices = [part for _, step in steps(one) for part in step.parts if isinstance(part, Choice)]
+    assert choices
+    for choice in choices:
+        wide, narrow = choice.rows
+        assert said(narrow.decides).startswith("NOT THIS ONE: parking brake: drum brake")
+        assert said(wide.decides).startswith("parking brake: disc brake")
+    words = [said(step.text) for _, step in steps(one)]
+    assert not any("drum" in text for text in words)
     everything = compose(checked("procedures"), "FL-120", {})
     assert len(list(steps(one))) < len(list(steps(everything)))
 
