@@ -2,6 +2,7 @@
 
 Who is interrupted after the second of four acts ticks the step, or does it all again.
 A step holds one instruction, or two or three acts that belong together (DOE-STD-1029, from memory).
+Worst is the one that hides behind a "then" and is no action of its step: nothing is proved of it, and nothing counted.
 
 Wrong:
 
@@ -14,6 +15,17 @@ sections:
           - loosen: level-plug
           - remove: level-plug
           - discard: plug-ring
+          - clean: drop-box
+```
+
+A second instruction behind "then", which no action stands for.
+
+```yaml procedure
+sections:
+  - title: Clean
+    steps:
+      - step: Clean the [drop-box], then tighten its plug. #! several-instructions
+        do:
           - clean: drop-box
 ```
 
@@ -35,11 +47,18 @@ sections:
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
+from functools import cache
 
 from authoring.diagnostics.diagnostic import Severity
+from authoring.model.action_kind import ActionKind
+from authoring.model.action_kinds import action_kinds
 from authoring.model.library import Library
-from authoring.model.procedure import Procedure
+from authoring.model.procedure import Procedure, Step
+from authoring.model.sentences import sentences
+from authoring.model.stretch import stretch
+from authoring.model.texts import Prose
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
@@ -47,9 +66,15 @@ REQUIREMENTS = ("L1",)
 
 MOST = 3
 
+# What "until then" and the like point at is a moment; after a condition, "then" only marks where the command begins.
+_THEN = re.compile(
+    r"(?<!until )(?<!since )(?<!by )(?<!before )(?<!now and )\bthen,? (?:[a-z]+ly )?([a-z]+)", re.IGNORECASE
+)
+_CONDITION = re.compile(r"(?:if|when|unless|where|once)\b", re.IGNORECASE)
+
 
 def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
-    """Yield a fault for each step with more actions than belong together."""
+    """Yield a fault for each step with more actions than belong together, and for each instruction it hides."""
     for _, step in procedure.steps():
         if len(step.actions) > MOST:
             yield Fault(
@@ -57,3 +82,33 @@ def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
                 step.where.of("step") if step.written else step.where.span,
                 "Make two steps of it.",
             )
+        if step.written and "then" in step.text.lower():
+            yield from _hidden(step)
+
+
+def _hidden(step: Step) -> Iterator[Fault]:
+    """Yield a fault for each verb of the language behind a "then" that no action of the step is told by."""
+    prose = Prose(step.text, step.where, ("step",), "step")
+    mine = {verb for action in step.actions for verb in _verbs(action.kind)}
+    for sentence in sentences(step.text):
+        if _CONDITION.match(sentence.text):
+            continue
+        for match in _THEN.finditer(sentence.text):
+            verb = match[1].lower()
+            if verb in _all_verbs() and verb not in mine:
+                start = sentence.start + match.start()
+                yield Fault(
+                    f'"{verb}" begins a second instruction, and no action of this step stands for it.',
+                    stretch(prose, start, sentence.start + match.end()),
+                    "Make it a step of its own.",
+                )
+
+
+def _verbs(kind: ActionKind) -> set[str]:
+    """Return the first words of an action's verbs, such as take for take off, since the rest may stand apart."""
+    return {words.split()[0] for words in kind.words}
+
+
+@cache
+def _all_verbs() -> frozenset[str]:
+    return frozenset(verb for kind in action_kinds().values() for verb in _verbs(kind)) | {"repeat"}
