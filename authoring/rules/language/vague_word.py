@@ -43,13 +43,23 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("L5",)
 
-# Our own list; words that say how much or how well without a measure.
-_VAGUE = re.compile(
-    r"\b(?:properly|sufficient(?:ly)?|adequate(?:ly)?|appropriate(?:ly)?|suitabl[ey]|reasonabl[ey]|carefully|"
-    r"as (?:necessary|required|needed|appropriate)|if (?:necessary|required|needed)|approximately|roughly|about right|"
-    r"a (?:little|bit|few)|some more|enough(?! to\b)|fairly|normally|usually|regularly|periodically|firmly|slightly|"
-    r"and so on|etc)\b",
-    re.IGNORECASE,
+# Our own lists: words that say how well, how much or on what ground without a measure, each with what to say instead.
+_HOW_WELL = (
+    r"properly|correctly|suitabl[ey]|adequate(?:ly)?|appropriate(?:ly)?|reasonabl[ey]|carefully|thoroughly|securely|"
+    r"firmly|fairly|slightly|regularly|periodically|normally|usually|about right|with care|and so on|etc"
+)
+_HOW_MUCH = (
+    r"sufficient(?:ly)?|enough(?! to\b)|approximately|roughly|a (?:little|bit|few|lot)|plenty of|some(?! other\b)|"
+    r"several|moderate(?:ly)?|excessive(?:ly)?|for a (?:while|moment|time)"
+)
+_ON_WHAT_GROUND = (
+    r"(?:as|if|when|where) (?:necessary|required|needed|applicable|appropriate|possible)|as far as possible|if in doubt"
+)
+_VAGUE = re.compile(rf"\b(?:({_ON_WHAT_GROUND})|({_HOW_MUCH})|({_HOW_WELL}))\b", re.IGNORECASE)
+_INSTEAD = (
+    "Say what is seen, felt or measured when it has to be done, or make it an outcome of a checkpoint.",
+    'State the amount under "values" with its source, or what is seen when it is reached.',
+    "Say what is seen, felt or measured when it is right, or leave the word out.",
 )
 _ASKS = frozenset({"step", "say", "avoidance", "condition"})
 
@@ -60,7 +70,11 @@ def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
         if prose.part in _ASKS:
             for match in _VAGUE.finditer(prose.text):
                 yield Fault(
-                    f'"{match[0]}" leaves open how much, or how well.',
+                    f'"{" ".join(match[0].split())}" leaves open {_open(match)}.',
                     stretch(prose, match.start(), match.end()),
-                    "State a value, or what is seen or felt when it is right.",
+                    _INSTEAD[(match.lastindex or 1) - 1],
                 )
+
+
+def _open(match: re.Match[str]) -> str:
+    return ("who decides, and by what", "how much, or how long", "how well, or how often")[(match.lastindex or 1) - 1]
