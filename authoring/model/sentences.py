@@ -10,14 +10,14 @@ from msgspec import Struct
 from authoring.model.brackets import BRACKET
 
 _SENTENCE = re.compile(r"[^.!?;:]+(?:[.](?=\d)[^.!?;:]*)*")
-_WORD = re.compile(r"[^\W_]+(?:[-'’][^\W_]+)*")
+_DASHES = (" – ", " — ", " - ")
 
 
 class Sentence(Struct, frozen=True):
     """One sentence: its text, where it begins in the whole, and its words.
 
-    A name in brackets counts as one word, as a technical name does in simplified English
-    (ASD-STE100, section 8, from memory).
+    A name in brackets counts as one word, as a technical name does in simplified English, and so do words joined by a
+    hyphen (ASD-STE100, section 8, from memory).
     """
 
     text: str
@@ -33,4 +33,9 @@ def sentences(text: str) -> Iterator[Sentence]:
         lead = len(match[0]) - len(match[0].lstrip())
         start, end = match.start() + lead, match.end()
         if text[start:end].strip():
-            yield Sentence(text[start:end].rstrip(), start, len(_WORD.findall(match[0])))
+            yield Sentence(text[start:end].rstrip(), start, _words(match[0]))
+
+
+def _words(plain: str) -> int:
+    """Count what white space parts; a dash that stands by itself is no word."""
+    return len(plain.split()) - sum(map(plain.count, _DASHES))
