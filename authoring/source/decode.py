@@ -19,6 +19,7 @@ FORBIDDEN = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb"
     "\ufffe\uffff\U000e0000-\U000e007f]"
 )
+_STRETCH = re.compile(f"({FORBIDDEN.pattern})\\1*")
 _UTF16 = (b"\xff\xfe", b"\xfe\xff")
 _NAMES = {
     0x00: "NUL",
@@ -79,11 +80,13 @@ def _bad_byte(file: str, content: bytes, start: int) -> Diagnostic:
 
 
 def _forbidden(lines: Lines) -> list[Diagnostic]:
-    """Return a finding for each forbidden character of a text, up to a number that still can be read."""
+    """Return a finding for each stretch of one forbidden character, up to a number that still can be read."""
     findings = []
-    for found in FORBIDDEN.finditer(lines.text):
+    for found in _STRETCH.finditer(lines.text):
         span = lines.span(found.start(), found.end())
-        message = f"An invisible character stands here: {character_name(found.group())}."
+        many = len(found[0])
+        times = f", {many} times" if many > 1 else ""
+        message = f"An invisible character stands here: {character_name(found[1])}{times}."
         findings.append(
             _finding(names.FORBIDDEN_CHARACTER, span, message, "Delete it; retype the words around it if need be.")
         )

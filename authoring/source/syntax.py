@@ -45,6 +45,15 @@ def _no_colon(lines: Lines, _offset: int, opened: int) -> Diagnostic:
     return _at(lines, opened, "A colon is missing behind this word.", 'Write "key: value", or indent a text.')
 
 
+def _no_value(lines: Lines, _offset: int, opened: int) -> Diagnostic:
+    message = "No value stands behind the colon of this word."
+    return _at(lines, opened, message, "Write the value, with a space between the colon and it.")
+
+
+def _tab(lines: Lines, offset: int, _opened: int) -> Diagnostic:
+    return _at(lines, offset, "A tab stands where the line is indented.", "Indent with spaces.")
+
+
 def _too_deep(lines: Lines, offset: int, _opened: int) -> Diagnostic:
     message = "Far too many brackets lie inside one another here."
     finding = _at(lines, offset, message, "Check the brackets.")
@@ -60,10 +69,10 @@ def _colon(lines: Lines, offset: int, _opened: int) -> Diagnostic:
     return replace(finding, span=lines.span(offset - len(before.lstrip()), offset)) if before.strip() else finding
 
 
-def _sign(lines: Lines, offset: int, _opened: int) -> Diagnostic:
+def _sign(lines: Lines, offset: int, opened: int) -> Diagnostic:
     sign = lines.text[offset : offset + 1]
     if sign == "\t":
-        return _at(lines, offset, "A tab stands where the line is indented.", "Indent with spaces.")
+        return _tab(lines, offset, opened)
     return _at(lines, offset, f'A text cannot start with the sign "{sign}".', _QUOTE)
 
 
@@ -80,8 +89,10 @@ def _indent(lines: Lines, offset: int, opened: int) -> Diagnostic:
 _FAMILIES: dict[str, Callable[[Lines, int, int], Diagnostic]] = {
     "exceeded maximum nesting": _too_deep,
     "parsing a flow": _bracket,
+    "unexpected ':'": _no_value,
     "expected ':'": _no_colon,
     "mapping values are not allowed": _colon,
+    "tab character": _tab,
     "cannot start any token": _sign,
     "expected key": _indent,
     "expected '-' indicator": _indent,
@@ -89,6 +100,10 @@ _FAMILIES: dict[str, Callable[[Lines, int, int], Diagnostic]] = {
 }
 
 _OTHER = {
+    "sequence entries are not allowed": (
+        "A list begins on the line of its key.",
+        'Begin it on the next line, each entry behind "- "; put a text that starts with a hyphen in quotes.',
+    ),
     "unknown escape character": (
         "A backslash inside double quotes starts an escape that does not exist.",
         "Write two backslashes for one, or use single quotes.",

@@ -168,6 +168,31 @@ def test_plain_yaml_is_read(source: str, data: dict[str, object] | None) -> None
         assert [type(value) for value in document.data.values()] == [type(value) for value in data.values()]
 
 
+@pytest.mark.parametrize(
+    ("source", "told"),
+    [
+        ("a:\n  b: 1\n\tc: 2", "A tab stands"),
+        ("a: - b", "A list begins on the line of its key."),
+        ("a: {b:, c: 1}", "No value stands"),
+        ("a: {b:}", "No value stands"),
+        ("a: [x] y", "behind the end of the value"),
+        ("a: }", "A value is missing"),
+    ],
+)
+def test_a_slip_is_named_and_not_the_readers_own_words_repeated(source: str, told: str) -> None:
+    """A slip that people make is told for what it is, with a cure of ours."""
+    _, [finding] = read_document("x.yaml", source.encode())
+    assert told in finding.message
+    assert "YAML reader says" not in finding.cure
+
+
+def test_a_stretch_of_invisible_characters_is_told_once() -> None:
+    """A file that a full disk left as NULs is one fault, and so is each character that stands apart."""
+    _, findings = read_document("x.yaml", b"a: b\0\0\0\0\nc: \0")
+    assert [(one.span.line, one.span.column, one.span.end_column) for one in findings] == [(1, 5, 9), (2, 4, 5)]
+    assert "U+0000 NUL, 4 times" in findings[0].message
+
+
 def test_each_fault_is_told_up_to_twenty() -> None:
     """Faults that do not hide one another are told in one go, and a flood of them is cut off."""
     _, findings = read_document("x.yaml", b"a: &x 1\nb: .inf\na: 2\n")
