@@ -15,6 +15,7 @@ from authoring.model.build import build_library
 from authoring.model.library import Library
 from authoring.rules.rule import all_rules, families, run_rules
 from authoring.rules.settle import Allowed, settle
+from authoring.source.decode import as_shown
 from authoring.source.document import Document
 from authoring.source.images import Image, read_image
 from authoring.source.reader import read_document
@@ -42,13 +43,15 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
     findings = list(unread)
     documents: list[Document] = []
     images: dict[str, Image | str] = {}
+    sources: dict[str, str] = {}
     partial = bool(unread)
     for path, content in files.items():
-        if path.endswith((".yaml", ".yml")):
+        if path.lower().endswith((".yaml", ".yml")):
             document, wrong = read_document(path, content)
             findings += wrong
             documents += [document] if document is not None else []
             partial |= document is None
+            sources[path] = document.text if document is not None else as_shown(content)
         else:
             image, reason = read_image(path, content)
             images[path] = image if image is not None else reason
@@ -56,7 +59,7 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
     findings += wrong
     findings += run_rules(library)
     standing, allowed = settle(in_order(findings), library, all_rules() if library.allowances else {})
-    return Checked(library, in_order(standing), allowed, {document.file: document.text for document in documents})
+    return Checked(library, in_order(standing), allowed, {file: text for file, text in sources.items() if text})
 
 
 def compose(checked: Checked, number: str, selection: Mapping[str, str]) -> Booklet:

@@ -27,6 +27,7 @@ def as_text(findings: Sequence[Diagnostic], sources: Mapping[str, str], *, colou
     """Return the findings in the order given, each as a block that ends with an empty line.
 
     `sources` maps a file to its text; a finding in a file that is not there is shown without its line.
+    A finding without a file is about the library as a whole.
     Nothing in the answer but a line end and, with `colour`, our own colour codes is a control character.
     """
     page = _Page(sources, colour=colour)
@@ -71,4 +72,4 @@ class _Page:
 
 
 def _place(span: Span) -> str:
-    return f"{visible(span.file)}:{span.line}:{span.column}"
+    return f"{visible(span.file)}:{span.line}:{span.column}" if span.file else "the library"

@@ -47,6 +47,13 @@ def decode(file: str, content: bytes) -> tuple[str, list[Diagnostic]]:
     return text, _forbidden(Lines(file, text)) if FORBIDDEN.search(text) else []
 
 
+def as_shown(content: bytes) -> str:
+    """Return a file that could not be read as far as an excerpt can show it; empty where it is no text."""
+    if len(content) > MAX_BYTES or _is_utf16(content):
+        return ""
+    return content.decode("utf-8", "replace").removeprefix("\ufeff")
+
+
 _SAVE = "In your editor, choose to save with the encoding UTF-8."
 
 

@@ -50,6 +50,46 @@ def test_an_error_names_its_place_and_cure(library: Path, capsys: pytest.Capture
     assert "unknown-name" in out
 
 
+@pytest.mark.parametrize(
+    ("content", "line"),
+    [
+        (b"stock: Stores\ntools:\n\tspanner: {name: spanner}\n", "     3      spanner: {name: spanner}"),
+        (b"\xef\xbb\xbfstock: Stores: main\n", "     1  stock: Stores: main"),
+        (b"stock: Stores \xb1\n", "     1  stock: Stores \N{REPLACEMENT CHARACTER}"),
+    ],
+)
+def test_a_file_that_cannot_be_read_shows_its_line(
+    library: Path, capsys: pytest.CaptureFixture[str], content: bytes, line: str
+) -> None:
+    """The line at fault is shown although nothing of the file could be used."""
+    (library / "stock.yaml").write_bytes(content)
+    assert main(["check", str(library)]) == 1
+    assert line in capsys.readouterr().out.splitlines()
+
+
+@pytest.mark.parametrize("content", [b"", "stock: Stores".encode("utf-16")])
+def test_what_is_no_text_shows_no_line(library: Path, capsys: pytest.CaptureFixture[str], content: bytes) -> None:
+    """An empty file and one of another encoding have a finding without a line."""
+    (library / "stock.yaml").write_bytes(content)
+    assert main(["check", str(library)]) == 1
+    assert "~" not in capsys.readouterr().out
+
+
+def test_a_file_with_capitals_in_its_ending_is_read(library: Path) -> None:
+    """A file that a phone or an old program named in capitals is part of the library like any other."""
+    (library / "procedure.yaml").rename(library / "PROCEDURE.YAML")
+    assert main(["check", str(library)]) == 0
+    change(library, "- remove: level-plug", "- remove: levle-plug", "PROCEDURE.YAML")
+    assert main(["check", str(library)]) == 1
+
+
+def test_what_the_whole_library_lacks_has_no_line(library: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A missing file is told of the library, not of line 1 of nothing."""
+    (library / "stock.yaml").unlink()
+    assert main(["check", str(library)]) == 1
+    assert "the library  error" in capsys.readouterr().out.splitlines()
+
+
 def test_warnings_alone_pass_unless_strict(library: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """An unused tool is a warning: status 0, and 1 under --strict."""
     change(library, "  wrench:", "  mallet: {name: rubber mallet}\n  wrench:", "stock.yaml")
