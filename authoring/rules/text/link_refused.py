@@ -53,7 +53,7 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F2", "E1")
 
-_LINK = re.compile(r"(?<!\\)(?P<sign>!?)\[(?P<words>[^\[\]]*)\]\((?P<to>[^()]*)\)")
+_LINK = re.compile(r"(?<!\\)(?P<sign>!?)\[(?P<words>[^\[\]]*)\]\((?P<to>(?:[^()]|\([^()]*\))*)\)?")
 _TAG = re.compile(r"(?<!\\)<(?:/?[a-z][a-z0-9-]*(?:\s[^<>]*)?/?|!--[^>]*--|[a-z][a-z0-9+.-]*:[^<>\s]*)>", re.IGNORECASE)
 _WEB = ("http://", "https://", "mailto:")
 
@@ -85,6 +85,8 @@ def _link(link: re.Match[str]) -> tuple[str, str] | None:
     target = link["to"].strip().strip("<>")
     if link["sign"]:
         return "A picture stands in a text.", 'State it under "figures", and list it under "figures" of a step.'
+    if not link[0].endswith(")"):
+        return "The parenthesis behind the bracket is never closed.", "Close it, or put a space before it."
     if target.lower().startswith(_WEB):
         return None
     cure = "Link to an address that begins with https:// or mailto:, or put a space before the parenthesis."
