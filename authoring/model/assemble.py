@@ -11,7 +11,6 @@ from authoring.model.action_kinds import action_kinds
 from authoring.model.language import equipment, procedure, shop, stock
 from authoring.model.language.terms import JsonSchema, group
 
-# A procedure file has a key equipment too, so a file is asked in this order.
 KINDS = ("procedure", "equipment", "stock", "shop")
 
 

@@ -9,6 +9,7 @@ from typing import Any
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span, has_errors
+from authoring.diagnostics.nearest import did_you_mean
 from authoring.model.allowances import Allowance, allowances
 from authoring.model.assemble import KINDS, schema_of
 from authoring.model.library import Library
@@ -30,8 +31,12 @@ def shape_of(kind: str) -> Shape:
 
 
 def kind_of(document: Document) -> str | None:
-    """Return which kind of file a document is, or None when no key of it says so."""
-    return next((kind for kind in KINDS if kind in document.data), None)
+    """Return which kind of file a document is, or None when no key of it says so.
+
+    A procedure names its equipment too, so that key says what a file holds only where it stands first.
+    """
+    first = next(iter(document.data), None)
+    return next((kind for kind in KINDS if kind == first or (kind != "equipment" and kind in document.data)), None)
 
 
 class _Found(Struct):
@@ -84,9 +89,11 @@ def _take(document: Document, found: _Found) -> None:
     kind = kind_of(document)
     where = Where(document)
     if kind is None:
-        message = "This file does not say what it holds: it has none of the keys shop, stock, equipment and procedure."
-        cure = 'Begin the file with one of them, such as "procedure: FL-110".'
-        found.findings.append(Diagnostic("unknown-kind-of-file", Severity.ERROR, message, where.span, cure))
+        first = next(iter(document.data), "")
+        message = "This file does not begin with what it holds: shop, stock, equipment or procedure."
+        cure = did_you_mean(first, KINDS) or 'Begin the file with one of these keys, such as "procedure: FL-110".'
+        span = where.key(first) if first else where.span
+        found.findings.append(Diagnostic("unknown-kind-of-file", Severity.ERROR, message, span, cure))
         found.broken = True
         return
     wrong = shape_of(kind).check(document)
@@ -99,9 +106,9 @@ def _take(document: Document, found: _Found) -> None:
     thing = _READERS[kind](Reader(document.data, where, found.findings))
     match thing:
         case Shop():
-            _keep(found.shops, "the shop file", "", thing, found)
+            _keep(found.shops, "a shop file", "", thing, found)
         case Stock():
-            _keep(found.stocks, "the stock file", "", thing, found)
+            _keep(found.stocks, "a stock file", "", thing, found)
         case Equipment():
             _keep(found.equipment, f'the equipment "{thing.id}"', thing.id, thing, found)
         case Procedure():
@@ -117,7 +124,7 @@ def _keep(kept: dict[str, Any], called: str, key: str, thing: Any, found: _Found
                 Severity.ERROR,
                 f"The library has {called} twice.",
                 thing.where.span,
-                "Give one of them another name, or remove it.",
+                "Give one of them another name, or remove it." if key else "Put the two together into one file.",
                 (Related(first.where.span, "the other one"),),
             )
         )

@@ -20,7 +20,7 @@ def misfit(document: Document, fault: Fault, value: Any) -> Diagnostic:
     place = place_of(fault.path)
     source = document.places.source(fault.path)
     if fault.keyword == "type":
-        message, cure = _type(place, fault.schema["type"], value, source)
+        message, cure = _type(fault, value, source)
         rule = names.WRONG_TYPE
     else:
         message, cure = _WORDINGS.get(fault.keyword, _general)(place, fault, value, source)
@@ -37,17 +37,23 @@ _LAYOUT = {
 }
 
 
-def _type(place: str, types: Any, value: Any, source: str) -> tuple[str, str]:
-    found = kind_of(value, source)
+def _type(fault: Fault, value: Any, source: str) -> tuple[str, str]:
+    types = fault.schema["type"]
     allowed = [types] if isinstance(types, str) else list(types)
-    return f"{place} is {found}, but {wanted(types)} is wanted", _type_cure(allowed, value, source)
+    message = f"{place_of(fault.path)} is {kind_of(value, source)}, but {wanted(allowed)} is wanted"
+    if value is None and not source:
+        entry = fault.path and isinstance(fault.path[-1], int)
+        where = "behind the hyphen, or delete the entry" if entry else "behind the colon, or delete the key"
+        return message, f"Write {wanted(allowed)} {where}."
+    return message, _type_cure(allowed, value, source)
 
 
 def _type_cure(allowed: list[str], value: Any, source: str) -> str:
-    if value is None and not source:
-        return f"Write {wanted(allowed)} behind the colon, or delete the key."
     if "string" in allowed and not isinstance(value, dict | list):
         return f'Put it in quotes: "{source}".'
+    # A text such as `step: [level-plug]` is a list to a YAML reader.
+    if allowed == ["string"] and source.startswith(("[", "{")):
+        return "Put the whole text in quotes, since it begins with a bracket."
     if isinstance(value, str):
         return _text_cure(allowed, value)
     if "integer" in allowed and isinstance(value, float):
@@ -82,7 +88,8 @@ def _const(place: str, fault: Fault, _value: Any, source: str) -> tuple[str, str
 
 
 def _pattern(place: str, _fault: Fault, value: Any, _source: str) -> tuple[str, str]:
-    return f'"{short(str(value))}" is not written in the form that {place} needs', "Compare it with the others like it."
+    misshapen = f'"{short(str(value))}" is not written in the form that {place} needs'
+    return misshapen if str(value).strip() else f"{place} is an empty text", "Compare it with the others like it."
 
 
 def _count(keyword: str, one: str, many: str) -> Callable[[str, Fault, Any, str], tuple[str, str]]:

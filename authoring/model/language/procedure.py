@@ -177,6 +177,8 @@ SCHEMA = group(
             "type": "object",
             "propertyNames": {"pattern": NAME_PATTERN, "x-wording": NAME_WORDING},
             "additionalProperties": names("the values covered"),
+            "minProperties": 1,
+            "x-wording": "this names at least one feature; leave the key out to cover every vehicle",
             "description": "The values of each feature that the procedure covers; a feature left out is covered whole.",
         },
         "job": text("Why and when the job is done."),

@@ -20,7 +20,12 @@ NUMBER_WORDING = "a procedure's number is 1 to 4 capital letters, a hyphen and 2
 
 def text(meaning: str) -> JsonSchema:
     """Words that may not be empty."""
-    return {"type": "string", "pattern": r"\S", "x-wording": "this text is empty", "description": meaning}
+    return {
+        "type": "string",
+        "pattern": r"\S",
+        "x-wording": "write the text, or delete the key",
+        "description": meaning,
+    }
 
 
 def name(meaning: str) -> JsonSchema:
@@ -138,8 +143,9 @@ def when() -> JsonSchema:
             "type": ["string", "array"],
             "items": name("a value of the feature"),
             "minItems": 1,
+            "uniqueItems": True,
             "pattern": NAME_PATTERN,
-            "x-wording": NAME_WORDING,
+            "x-wording": "write one value of the feature, or a list of values, none twice, such as [drum, disc]",
             "description": "the value, or the list of values, for which it applies",
         },
         "minProperties": 1,
