@@ -6,6 +6,7 @@ import argparse
 import gc
 import sys
 from collections.abc import Iterator, Mapping
+from pathlib import Path
 
 from msgspec import Struct
 
@@ -66,7 +67,7 @@ def run(arguments: argparse.Namespace) -> int:
         return 1
     write_whole(arguments.out, files)
     for name in files:
-        print(f"{arguments.out.rstrip('/')}/{name}")
+        print(Path(arguments.out) / name)
     return 0
 
 
@@ -79,7 +80,7 @@ def _pdf(checked: Checked, one: Wanted) -> tuple[bytes, list[Diagnostic]]:
 
 
 def _wanted(library: Library, only: list[str], fitment: list[str]) -> Iterator[Wanted]:
-    asked = dict(_pair(text) for text in fitment)
+    asked = _asked(fitment)
     found = False
     for procedure in _procedures(library, only):
         reason = _misfit(library, procedure, asked)
@@ -93,6 +94,16 @@ def _wanted(library: Library, only: list[str], fitment: list[str]) -> Iterator[W
     if not found:
         message = "the library has no procedure to print"
         raise WrongUseError(message)
+
+
+def _asked(fitment: list[str]) -> dict[str, str]:
+    asked: dict[str, str] = {}
+    for text in fitment:
+        feature, value = _pair(text)
+        if asked.setdefault(feature, value) != value:
+            message = f"no vehicle has {asked[feature]} and {value} at once as {feature}; build one after the other"
+            raise WrongUseError(message)
+    return asked
 
 
 def _pair(text: str) -> tuple[str, str]:

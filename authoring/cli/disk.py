@@ -22,8 +22,8 @@ def read_library(folder: str) -> tuple[dict[str, bytes], list[Diagnostic]]:
     Hidden files and folders are passed over, and so are kinds of file that a library does not use.
     """
     root = Path(folder)
-    if not root.is_dir():
-        what = "is a file; name the folder it is in" if root.exists() else "does not exist"
+    what = _why_no_folder(root)
+    if what:
         message = f'the library "{folder}" {what}'
         raise WrongUseError(message)
     files: dict[str, bytes] = {}
@@ -37,6 +37,15 @@ def read_library(folder: str) -> tuple[dict[str, bytes], list[Diagnostic]]:
         except OSError as error:
             unread.append(_unreadable(name, f"This file cannot be read: {error.strerror or error}."))
     return files, unread
+
+
+def _why_no_folder(root: Path) -> str:
+    try:
+        if root.is_dir():
+            return ""
+        return "is a file; name the folder it is in" if root.exists() else "does not exist"
+    except OSError as error:
+        return f"cannot be read: {error.strerror or error}"
 
 
 class _UnreadableError(Exception):

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import gc
 import importlib
+import io
 import os
 import sys
+from pathlib import Path
 
 from authoring.cli.arguments import parser
 from authoring.cli.wrong_use import WrongUseError
@@ -15,6 +17,7 @@ NO_ERROR, ERRORS, WRONG_USE, OUR_FAULT, INTERRUPTED = 0, 1, 2, 3, 130
 
 def main(words: list[str] | None = None) -> int:
     """Run the command line and return its exit status."""
+    _steady_streams()
     arguments = parser().parse_args(words)
     # A run is short and its values form no rings, so collecting them costs a tenth of the time and frees nothing.
     collecting = gc.isenabled()
@@ -26,19 +29,38 @@ def main(words: list[str] | None = None) -> int:
     except WrongUseError as error:
         print(f"bayleaf: {error}", file=sys.stderr)
         return WRONG_USE
-    except BrokenPipeError:
-        # The reader of our output went away, as `head` does; the descriptor must not be flushed again at exit.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return ERRORS
     except KeyboardInterrupt:
         return INTERRUPTED
     except Exception as error:  # noqa: BLE001  # the last door: whatever comes here is our own bug, and is said so
-        _own_up(error)
-        return OUR_FAULT
+        return _unforeseen(error)
     finally:
         if collecting:
             gc.enable()
     return status
+
+
+def _steady_streams() -> None:
+    """Let no stream of the caller's stop us: one that is shut swallows, one that lacks a sign shows its code."""
+    for name in ("stdout", "stderr"):
+        stream = getattr(sys, name)
+        if stream is None:
+            swallow = Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115  # open for as long as we run
+            setattr(sys, name, swallow)
+        elif isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _unforeseen(error: Exception) -> int:
+    # The system names the file when one cannot be opened; a stream that cannot be written has no name.
+    if not isinstance(error, OSError) or error.filename is not None:
+        _own_up(error)
+        return OUR_FAULT
+    # What is still to be written must not be tried again at exit.
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    if isinstance(error, BrokenPipeError):
+        return ERRORS  # the reader of our output went away, as `head` does
+    print(f"bayleaf: the output cannot be written: {error.strerror}", file=sys.stderr)
+    return WRONG_USE
 
 
 def _own_up(error: Exception) -> None:
