@@ -9,7 +9,7 @@ from authoring.diagnostics.diagnostic import Diagnostic, Severity, Span
 from authoring.source import names
 from authoring.source.lines import Lines
 
-MAX_BYTES = 4_000_000
+MAX_BYTES = 1_000_000
 _MOST_TOLD = 20
 
 # What a reader of the file cannot see, or sees in another order than the compiler reads it:

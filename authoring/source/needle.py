@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import itertools
 import re
+from functools import lru_cache
 
 # A gap between words stands as written, or as a line break with its indentation.
 _FOLD = r"[ \t]*(?:\r\n|\n|\r)\s*"
@@ -11,6 +11,7 @@ _FOLD = r"[ \t]*(?:\r\n|\n|\r)\s*"
 _JOIN = r"(?:\\(?:\r\n|\n|\r)[ \t]*)?"
 _ESCAPES = {'"': r"\"", "\\": r"\\", "/": r"\/", "\t": r"\t", "\n": r"\n", " ": r"\ ", "\u00a0": r"\_"}
 _PIECES = re.compile(r"\s+|\S+")
+_LONGEST = 1000
 _BMP = 0xFFFF
 _BYTE = 0xFF
 
@@ -18,15 +19,21 @@ _BYTE = 0xFF
 def find_in_scalar(source: str, style: str, needle: str, nth: int) -> tuple[int, int] | None:
     """Return start and end, inside `source`, of the nth `needle` from 0, or None when it is not there.
 
+    Of a needle longer than a screen the beginning is found.
     `source` is the scalar as it stands in the file with its quotes or block header, `style` its opening sign.
     """
-    needle = needle.strip()
+    needle = needle.strip()[:_LONGEST].strip()
     if not needle or nth < 0:
         return None
+    hits = _hits(source, style, needle)
+    return hits[nth] if nth < len(hits) else None
+
+
+@lru_cache(maxsize=64)
+def _hits(source: str, style: str, needle: str) -> tuple[tuple[int, int], ...]:
+    """Return every place of the needle; kept, since a text full of the same words is asked for one after another."""
     start, end = _inside(source, style)
-    hits = _pattern(needle, style).finditer(source, start, end)
-    hit = next(itertools.islice(hits, nth, None), None)
-    return None if hit is None else hit.span()
+    return tuple(hit.span() for hit in _pattern(needle, style).finditer(source, start, end))
 
 
 def _inside(source: str, style: str) -> tuple[int, int]:

@@ -23,7 +23,8 @@ def text(meaning: str) -> JsonSchema:
     return {
         "type": "string",
         "pattern": r"\S",
-        "x-wording": "write the text, or delete the key",
+        "maxLength": 10_000,
+        "x-wording": "write a text of 1 to 10000 characters, or delete the key",
         "description": meaning,
     }
 
