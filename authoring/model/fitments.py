@@ -41,10 +41,16 @@ def fitments(equipment: Equipment, covers: When, features: Iterable[str]) -> Ite
 
 def concerned(equipment: Equipment, features: Iterable[str]) -> set[str]:
     """Return the named features and all that declared impossible combinations tie to them."""
+    tied: dict[str, set[str]] = {}
+    for never in equipment.never:
+        for feature in never:
+            tied.setdefault(feature, set()).update(never)
     found = set(features)
-    tied = [set(never) for never in equipment.never]
-    while new := [never for never in tied if never & found and not never <= found]:
-        found = found.union(*new)
+    waiting = list(found)
+    while waiting:
+        new = tied.get(waiting.pop(), set()) - found
+        found |= new
+        waiting += new
     return found
 
 
