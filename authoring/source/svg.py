@@ -206,7 +206,7 @@ def _view_box(value: str) -> tuple[float, float]:
     except ValueError:
         width = height = 0.0
     if not (0 < width < _MOST_PIXELS and 0 < height < _MOST_PIXELS):
-        reason = "The viewBox of this SVG must be four numbers, the last two above zero."
+        reason = f"The viewBox of this SVG must be four numbers, the last two above zero and below {_MOST_PIXELS:.0f}."
         raise BadImageError(reason)
     return width, height
 
