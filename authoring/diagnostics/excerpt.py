@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 
 COLUMNS = 100
 
+# Of a longer line only so many characters on either side are looked at; no room is as wide.
+_NEAR = 1000
+
 _TAB = " " * 4
 _MARK = "~"
 _CUT = "…"
@@ -43,12 +46,16 @@ def excerpt(lines: Sequence[str], span: Span, room: int) -> Excerpt | None:
     """
     if not 1 <= span.line <= len(lines):
         return None
-    cells = [visible(one) if one != "\t" else _TAB for one in lines[span.line - 1]]
-    start = min(span.column - 1, len(cells))
-    stop = min(span.end_column - 1, len(cells)) if span.end_line == span.line else len(cells)
+    whole = lines[span.line - 1]
+    passed = max(0, min(span.column - 1, len(whole)) - _NEAR)
+    near = whole[passed : passed + 2 * _NEAR]
+    cells = [visible(one) if one != "\t" else _TAB for one in near]
+    start = min(span.column - 1 - passed, len(cells))
+    stop = min(span.end_column - 1 - passed, len(cells)) if span.end_line == span.line else len(cells)
     more = span.end_line - span.line
     first, last = _window(cells, start, room)
-    before, after = _CUT if first else "", _CUT if last < len(cells) else ""
+    before = _CUT if passed or first else ""
+    after = _CUT if last < len(cells) or passed + len(near) < len(whole) else ""
     line = before + "".join(cells[first:last]) + after
     lead = width(before) + sum(map(width, cells[first:start]))
     length = max(1, sum(map(width, cells[start : min(stop, last)])))

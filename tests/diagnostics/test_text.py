@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import re
+import time
 import unicodedata
 
 import pytest
@@ -144,3 +145,17 @@ def test_any_line_fits_its_room(text: str, line: int, column: int, more: int, en
     assert len(shown.mark) <= room + 1
     assert shown.mark.strip().startswith("~")
     assert not any(unicodedata.category(one) in {"Cc", "Cf", "Cs"} for one in shown.line)
+
+
+def test_a_line_as_long_as_a_file_costs_no_more_than_another() -> None:
+    """Of a line of a million characters only what stands near the words at fault is looked at."""
+    line = "ab " * 300_000 + "xyz" + " cd" * 30_000
+    column = line.index("xyz") + 1
+    begun = time.perf_counter()
+    text = as_text([_finding(1, column, 1, column + 3)] * 200, {_FILE: line}, colour=False)
+    assert time.perf_counter() - begun < 2
+    shown, mark = text.splitlines()[2:4]
+    assert shown[mark.index("~") : mark.rindex("~") + 1] == "xyz"
+    assert shown.lstrip(" 1").startswith("…")
+    assert shown.endswith("…")
+    assert len(shown) <= 100
