@@ -90,7 +90,9 @@ def pdf(checked: Checked, number: str, selection: Mapping[str, str]) -> tuple[by
 
     content, parted = as_pdf(compose(checked, number, selection))
     where = checked.library.procedures[number].where
-    return content, [
-        Diagnostic("parted-pages", Severity.ERROR, one.sentence, where.span, "Shorten the step, or split it.")
-        for one in parted
-    ]
+    return content, in_order(
+        [
+            Diagnostic("parted-pages", Severity.ERROR, one.sentence, where.span, "Shorten the step, or split it.")
+            for one in parted
+        ]
+    )
