@@ -72,8 +72,7 @@ def _work(plan: Plan, wordings: Mapping[str, Wording], figures: Mapping[str, Fig
         number = volume.procedure.number
         if volume.letter:
             yield _annex(volume, wordings[number])
-        run = list(chapters(volume, wordings[number], figures[number]))
-        yield from run
+        yield from chapters(volume, wordings[number], figures[number])
 
 
 def _annex(volume: Volume, wording: Wording) -> Chapter:

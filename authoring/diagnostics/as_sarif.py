@@ -43,7 +43,7 @@ def as_sarif(findings: Sequence[Diagnostic], rules: Mapping[str, About], version
         "results": [_result(finding, index[finding.rule]) for finding in findings],
     }
     log = {
-        "$schema": "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
+        "$schema": _SCHEMA,
         "version": "2.1.0",
         "runs": [run],
     }

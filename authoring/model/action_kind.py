@@ -7,7 +7,7 @@ import enum
 from msgspec import Struct
 
 from authoring.model.language.procedure import CHECKPOINT_KEYS
-from authoring.model.language.terms import NAME_PATTERN, NAME_WORDING, JsonSchema, group, one_of
+from authoring.model.language.terms import NAME_PATTERN, NAME_WORDING, JsonSchema, group, one_of, whole
 from authoring.quantities.units import Dimension
 
 
@@ -71,13 +71,7 @@ class ActionKind(Struct, frozen=True):
         keys: dict[str, JsonSchema] = {"what": _one_or_more(self.what.meaning)}
         keys |= {key: _one(role.meaning) for key, role in self.roles.items()}
         if self.counted:
-            keys["count"] = {
-                "type": "integer",
-                "minimum": 1,
-                "maximum": 10_000,
-                "x-wording": "this is a whole number from 1 to 10000",
-                "description": "How many; 1 when left out.",
-            }
+            keys["count"] = whole("How many; 1 when left out.")
         if self.checkpoint:
             keys |= CHECKPOINT_KEYS
             if len(self.ways) > 1:
@@ -89,7 +83,7 @@ class ActionKind(Struct, frozen=True):
         return schema | {
             "type": ["string", "array", "object"],
             "pattern": self.what_pattern(),
-            "x-wording": NAME_WORDING,
+            "x-wording": _SEVERAL_WORDING,
             "items": _one("one of several"),
             "minItems": 1,
             "uniqueItems": True,
@@ -101,6 +95,8 @@ class ActionKind(Struct, frozen=True):
 
 
 _PROCEDURE_OR_NAME = r"^([A-Z]{1,4}-[0-9]{2,5}|[a-z][a-z0-9]*(-[a-z0-9]+)*)$"
+
+_SEVERAL_WORDING = f"write one name, or a list of names, none twice; {NAME_WORDING}"
 
 
 def _one(meaning: str) -> JsonSchema:
@@ -114,6 +110,6 @@ def _one_or_more(meaning: str) -> JsonSchema:
         "items": _one("one of several"),
         "minItems": 1,
         "uniqueItems": True,
-        "x-wording": NAME_WORDING,
+        "x-wording": _SEVERAL_WORDING,
         "description": meaning,
     }
