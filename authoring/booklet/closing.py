@@ -11,6 +11,7 @@ from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.booklet.setup import used
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Text, Words
+from authoring.diagnostics.words import joined
 from authoring.model.action_kinds import action_kinds
 from authoring.model.library import Thing
 from authoring.model.procedure import Action
@@ -84,7 +85,7 @@ def _brings_back(action: Action, thing: Thing) -> bool:
 
 
 def _row(line: _Line, wording: Wording) -> tuple[Cell, ...]:
-    over = (Words(f", over the {_and(line.covers)}"),) if line.covers else ()
+    over = (Words(f", over the {joined(line.covers)}"),) if line.covers else ()
     back: Text = _steps(line.back) or ((Words("discarded in step "), *_steps(line.gone)) if line.gone else ())
     applies = wording.applies(line.off[0].step.when)
     only = (Words(f" ({applies})"),) if applies else ()
@@ -102,10 +103,6 @@ def _steps(places: list[Placed]) -> Text:
     for anchor, number in dict.fromkeys((placed.anchor, placed.number) for placed in places):
         words += [Words(", "), Named(number, anchor)] if words else [Named(number, anchor)]
     return tuple(words)
-
-
-def _and(names: tuple[str, ...]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def _tools(plan: Plan) -> Iterator[str]:

@@ -17,8 +17,3 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Return `Did you mean "x"?`, or an empty text when no name is near."""
     name = nearest(word, known)
     return f'Did you mean "{name}"?' if name else ""
-
-
-def quoted(word: str) -> str:
-    """Return a word in the quotation marks that every message uses."""
-    return f'"{word}"'

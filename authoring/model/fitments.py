@@ -6,6 +6,7 @@ import itertools
 import math
 from collections.abc import Iterable, Iterator, Mapping
 
+from authoring.diagnostics.words import joined
 from authoring.model.things import Equipment, When
 
 LIMIT = 4096
@@ -101,9 +102,5 @@ def said(when: When, equipment: Equipment) -> str:
     for feature, values in when.items():
         known = equipment.features.get(feature)
         words = [known.values.get(value, value) if known else value for value in values]
-        told.append(f"{known.name if known else feature}: {_either(words)}")
+        told.append(f"{known.name if known else feature}: {joined(words, 'or')}")
     return "; ".join(told)
-
-
-def _either(words: list[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from authoring.diagnostics.words import joined
 from authoring.model.procedure import Action
 
 
@@ -14,4 +15,4 @@ def instruction(actions: Sequence[Action]) -> str:
 
 def _all(names: tuple[str, ...]) -> str:
     called = [f"[{name}]" if name[0].isupper() else f"the [{name}]" for name in names]
-    return called[0] if len(called) == 1 else f"{', '.join(called[:-1])} and {called[-1]}"
+    return joined(called)

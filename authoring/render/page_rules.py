@@ -10,6 +10,7 @@ from collections.abc import Collection, Iterator, Mapping
 from msgspec import Struct
 
 from authoring.booklet.blocks import Block, Booklet, Caution, Chapter, Checkpoint, End, Figure, Step, TorqueCallout
+from authoring.diagnostics.words import joined
 from authoring.render.landing import Spot
 from authoring.render.places import (
     block_place,
@@ -40,9 +41,7 @@ def _pages(spots: tuple[Spot, ...]) -> tuple[int, ...]:
 
 def _listed(pages: tuple[int, ...]) -> str:
     numbers = [str(page) for page in pages]
-    if len(numbers) == 1:
-        return f"page {numbers[0]}"
-    return f"pages {', '.join(numbers[:-1])} and {numbers[-1]}"
+    return f"page{'s' if len(numbers) > 1 else ''} {joined(numbers)}"
 
 
 def _split(places: Landing, place: str, what: str) -> Iterator[Parted]:

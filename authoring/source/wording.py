@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from authoring.diagnostics.words import joined
+
 _LONGEST = 40
 MOST_LISTED = 12
 
@@ -37,12 +39,7 @@ def kind_of(value: Any, source: str) -> str:
 def wanted(types: Any) -> str:
     """Say which kinds of value a schema's `type` allows: `text or a list`."""
     names = [types] if isinstance(types, str) else list(types)
-    return either([_WANTED.get(name, name) for name in names])
-
-
-def either(words: list[str]) -> str:
-    """Join words as `a, b or c`."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
+    return joined([_WANTED.get(name, name) for name in names], "or")
 
 
 def short(text: str) -> str:

@@ -36,13 +36,13 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.diagnostics.nearest import did_you_mean
+from authoring.diagnostics.words import joined
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, of_action
 from authoring.model.procedure import Procedure
 from authoring.model.things import Value
 from authoring.quantities.units import Dimension
 from authoring.rules.rule import Fault
-from authoring.source.wording import either
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T1", "N13")
@@ -68,7 +68,7 @@ def _wrong(mention: Mention, dimensions: frozenset[Dimension], scope: Scope) -> 
     quantity = value.specification.value if value is not None else None
     if value is None or quantity is None or quantity.dimension in dimensions:
         return
-    wanted = either([f"a {one.value}" for one in Dimension if one in dimensions])
+    wanted = joined([f"a {one.value}" for one in Dimension if one in dimensions], "or")
     fitting = [name for name in scope.things if _dimension(name, scope) in dimensions]
     yield Fault(
         f'"{mention.name}" is a {quantity.dimension.value}, but "{mention.keys[0]}" takes {wanted}.',

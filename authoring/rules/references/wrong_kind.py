@@ -37,12 +37,12 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.diagnostics.nearest import did_you_mean
+from authoring.diagnostics.words import joined
 from authoring.model.action_kind import Kind
 from authoring.model.library import Library, Named, Scope
 from authoring.model.mentions import Mention
 from authoring.model.procedure import Procedure
 from authoring.rules.rule import Fault
-from authoring.source.wording import either
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("A6", "R1")
@@ -65,7 +65,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
 
 
 def _wrong(mention: Mention, thing: Named, scope: Scope, *, compare: bool) -> Fault:
-    wanted = either([kind.value for kind in Kind if kind in mention.kinds])
+    wanted = joined([kind.value for kind in Kind if kind in mention.kinds], "or")
     things = scope.things.values() if compare else ()
     fitting = [other.id for other in things if other.kind in mention.kinds and "." not in other.id]
     return Fault(

@@ -34,7 +34,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
-from authoring.diagnostics.nearest import quoted
+from authoring.diagnostics.words import joined, quoted
 from authoring.model.library import Library
 from authoring.model.messages import messages_of
 from authoring.rules.rule import Fault
@@ -57,11 +57,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
         missing = [key for key, text in texts.items() if not text]
         if missing:
             yield Fault(
-                f'The safety message "{message.id}" does not say {_and([_ASKED[key] for key in missing])}.',
+                f'The safety message "{message.id}" does not say {joined([_ASKED[key] for key in missing])}.',
                 message.where.span,
-                f"Add {_and([quoted(key) for key in missing])}.",
+                f"Add {joined([quoted(key) for key in missing])}.",
             )
-
-
-def _and(words: list[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

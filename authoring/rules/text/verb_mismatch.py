@@ -54,12 +54,11 @@ from collections.abc import Iterator
 from functools import cache
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.diagnostics.nearest import quoted
+from authoring.diagnostics.words import joined, quoted
 from authoring.model.brackets import words_only
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.rules.rule import Fault
-from authoring.source.wording import either
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("L1", "N11")
@@ -78,7 +77,7 @@ def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
             yield Fault(
                 f'The text has no word for the action "{action.kind.name}".',
                 action.where.span,
-                f"Say it in the text with {either([quoted(word) for word in action.kind.words])},"
+                f"Say it in the text with {joined([quoted(word) for word in action.kind.words], 'or')},"
                 " or use the action that the text describes.",
                 (Related(step.where.of("step"), "the text of this step"),),
             )
