@@ -7,7 +7,8 @@ import argparse
 from authoring.cli.version import VERSION
 
 _EPILOG = """\
-exit status: 0 no error; 1 errors in the library; 2 wrong use; 3 a fault of bayleaf itself
+exit status: 0 no error; 1 errors in the library; 2 wrong use; 3 a fault of bayleaf itself;
+130 interrupted
 """
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import gc
 import sys
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -57,12 +56,11 @@ def run(arguments: argparse.Namespace) -> int:
             content, parted = _pdf(checked, one)
             files[f"{one.name}.pdf"] = content
             broken += parted
-            gc.collect()  # the command line collects nothing by itself, and a laid-out booklet is full of rings
     progress("")
     if broken:
         from authoring.diagnostics.text import as_text  # noqa: PLC0415  # a sound booklet has no excerpt to set
 
-        print(as_text(broken, checked.sources, colour=wants_colour(sys.stdout)))
+        print(as_text(broken, checked.sources, colour=wants_colour(sys.stdout)), end="")
         print(f"{count(broken)}.\nNo booklet was written; the ones that are there are as they were.", file=sys.stderr)
         return 1
     write_whole(arguments.out, files)

@@ -23,7 +23,7 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.format == "json":
         from authoring.diagnostics.as_json import as_json  # noqa: PLC0415  # a check for people needs no JSON
 
-        print(as_json(checked.findings))
+        print(as_json(checked.findings), end="")
     elif arguments.format == "sarif":
         print(_sarif(checked))
     else:
@@ -46,7 +46,7 @@ def show(checked: Checked) -> None:
     if checked.findings:
         from authoring.diagnostics.text import as_text  # noqa: PLC0415  # a sound library has no excerpt to set
 
-        print(as_text(checked.findings[:MOST], checked.sources, colour=wants_colour(sys.stdout)))
+        print(as_text(checked.findings[:MOST], checked.sources, colour=wants_colour(sys.stdout)), end="")
         if len(checked.findings) > MOST:
             print(f"{len(checked.findings) - MOST} more are not shown; mend these first, or ask for --format json.\n")
     procedures = len(checked.library.procedures)

@@ -22,7 +22,8 @@ def read_library(folder: str) -> tuple[dict[str, bytes], list[Diagnostic]]:
     Hidden files and folders are passed over, and so are kinds of file that a library does not use.
     """
     root = Path(folder)
-    what = _why_no_folder(root)
+    # An empty name is what an unset variable of a shell gives; it must not stand for the folder we are in.
+    what = _why_no_folder(root) if folder else "has no name"
     if what:
         message = f'the library "{folder}" {what}'
         raise WrongUseError(message)

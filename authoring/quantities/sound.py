@@ -20,13 +20,22 @@ def unsound(quantity: Quantity) -> tuple[str, str] | None:
         return _no_window(quantity)
     numbers = [number for number in (quantity.nominal, low, high) if number is not None]
     kind = quantity.dimension
-    if kind in _NEVER_NEGATIVE and min(numbers) < 0:
-        return f"A {kind.value} below zero cannot be meant here.", _below_zero_cure(quantity)
+    if kind in _NEVER_NEGATIVE and (min(numbers) < 0 or (quantity.nominal == 0 and kind is not Dimension.COUNT)):
+        return _not_above_zero(quantity)
     if kind is Dimension.COUNT and any(number.denominator != 1 for number in numbers):
         return "A count is a whole number.", 'Write whole pieces, such as "4".'
     if kind is Dimension.TEMPERATURE and min(numbers) * quantity.unit.factor + quantity.unit.offset < 0:
         return "No temperature is below absolute zero.", "Check the number and the unit."
     return None
+
+
+def _not_above_zero(quantity: Quantity) -> tuple[str, str]:
+    if quantity.nominal == 0:
+        return (
+            f"A {quantity.dimension.value} of nothing cannot be meant here.",
+            "Write the value, or leave the key out.",
+        )
+    return f"A {quantity.dimension.value} below zero cannot be meant here.", _below_zero_cure(quantity)
 
 
 def _below_zero_cure(quantity: Quantity) -> str:

@@ -43,7 +43,7 @@ def _listening() -> Iterator[list[str]]:
 
 @contextmanager
 def _without_collector() -> Iterator[None]:
-    """Hold the garbage collector off: a layout makes many objects and few rings, and takes a sixth less time."""
+    """Hold the garbage collector off: a layout takes a sixth less time, and its rings are swept up once at the end."""
     was_on = gc.isenabled()
     gc.disable()
     try:
@@ -51,6 +51,7 @@ def _without_collector() -> Iterator[None]:
     finally:
         if was_on:
             gc.enable()
+        gc.collect()
 
 
 def press(html: str, assets: Mapping[str, Asset]) -> tuple[bytes, dict[str, tuple[Spot, ...]]]:

@@ -127,6 +127,8 @@ def test_wrong_use_is_told_apart(
 
 def test_a_library_that_is_not_there(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Status 2 and the name that was asked for."""
+    assert main(["check", ""]) == 2
+    assert "has no name" in capsys.readouterr().err
     assert main(["check", str(tmp_path / "nowhere")]) == 2
     assert "nowhere" in capsys.readouterr().err
 

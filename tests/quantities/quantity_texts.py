@@ -53,7 +53,7 @@ def bounds(draw: st.DrawFn) -> tuple[str, Unit]:
     """Draw the text of a minimum or a maximum, and a unit to show it in."""
     dimension = draw(st.sampled_from(KINDS))
     unit, target = draw(st.sampled_from(units_of(dimension))), draw(st.sampled_from(units_of(dimension)))
-    number = numeral(draw(st.integers(0, 99_999)), draw(st.integers(0, 4)))
+    number = numeral(draw(st.integers(1, 99_999)), draw(st.integers(0, 4)))
     return f"{draw(st.sampled_from(['at least', 'at most']))} {number} {unit.symbol}", target
 
 
@@ -62,5 +62,5 @@ def neighbours(draw: st.DrawFn) -> tuple[str, str, Unit]:
     """Draw two values of the same decimals, the lesser first, and a unit to show them in."""
     dimension = draw(st.sampled_from(KINDS))
     unit, target = draw(st.sampled_from(units_of(dimension))), draw(st.sampled_from(units_of(dimension)))
-    places, one, more = draw(st.integers(0, 3)), draw(st.integers(0, 2_000)), draw(st.integers(1, 3))
+    places, one, more = draw(st.integers(0, 3)), draw(st.integers(1, 2_000)), draw(st.integers(1, 3))
     return f"{numeral(one, places)} {unit.symbol}", f"{numeral(one + more, places)} {unit.symbol}", target

@@ -92,6 +92,8 @@ def _refused(value: object, dimension: Dimension | None = None) -> Refusal:
         ("5 ft 3 in", "5 ft 3 in", "more than one", "one number"),
         ("10 N·m and 4 N·m", "and", "behind the unit", "alone"),
         ("42 N·m;", ";", "no place", "out"),
+        ("0 N·m", "0", "of nothing", "leave the key out"),
+        ("0.0 min", "0.0", "of nothing", "leave the key out"),
         ("M10", "M", "start", "such as"),
         ("N·m", "N·m", "no number", "such as"),
         ("٤ mm", "٤", "0 to 9", '"4 mm"'),
