@@ -89,10 +89,14 @@ def pdf(checked: Checked, number: str, selection: Mapping[str, str]) -> tuple[by
     from authoring.render.pdf import as_pdf  # noqa: PLC0415  # the page engine, see above
 
     content, parted = as_pdf(compose(checked, number, selection))
-    where = checked.library.procedures[number].where
-    return content, in_order(
-        [
-            Diagnostic("parted-pages", Severity.ERROR, one.sentence, where.span, "Shorten the step, or split it.")
-            for one in parted
-        ]
-    )
+    return content, in_order([_parted(one.element, one.sentence, checked, number, selection) for one in parted])
+
+
+def _parted(element: str, sentence: str, checked: Checked, number: str, selection: Mapping[str, str]) -> Diagnostic:
+    from authoring.booklet.plan import Plan  # noqa: PLC0415  # the booklet's blocks, see above
+
+    procedure = checked.library.procedures[number]
+    step = Plan(checked.library, procedure, selection).step_of(element)
+    span = step.where.span if step is not None else procedure.where.span
+    cure = "Shorten the step, or split it." if step is not None else "Shorten what is told there."
+    return Diagnostic("parted-pages", Severity.ERROR, sentence, span, cure)

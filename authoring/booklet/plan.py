@@ -94,6 +94,15 @@ class Plan:
                     found.append(Volume(self.library.scope(self.library.procedures[number]), letter, self.selection))
         return tuple(found)
 
+    def step_of(self, anchor: str) -> Step | None:
+        """Return the step that an element of the booklet belongs to, told by the beginning of its anchor."""
+        for volume in self.volumes:
+            for placed in volume.steps():
+                rest = anchor.removeprefix(placed.anchor)
+                if rest != anchor and not rest[:1].isalnum():
+                    return placed.step
+        return None
+
     def volume_of(self, number: str) -> Volume | None:
         """Return the volume of a procedure, if this booklet holds it."""
         return next((volume for volume in self.volumes if volume.procedure.number == number), None)

@@ -93,6 +93,13 @@ class Places:
         end = max(last.end, last.key_end)
         return self._lines.span(start, start).line, self._lines.span(end, end).line
 
+    def behind(self, path: Path) -> str:
+        """Return what stands behind a plain scalar on its last line, a comment for instance; else an empty text."""
+        node, found = self._find(path)
+        if not found or node.style:
+            return ""
+        return self._lines.text[node.end : self._lines.end_of_line(node.end)]
+
     def source(self, path: Path) -> str:
         """Return the source text of the scalar or bracketed collection at `path`, else an empty text."""
         node, found = self._find(path)

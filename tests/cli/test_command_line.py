@@ -81,9 +81,13 @@ def test_a_broken_page_rule_stops_the_build(library: Path, tmp_path: Path, capsy
     change(library, "safety: [hot-pipe]", f"safety: [{', '.join(many)}]")
     out = tmp_path / "out"
     assert main(["build", str(library), "--out", str(out), "--pdf"]) == 1
-    told = [line for line in capsys.readouterr().out.splitlines() if "WARNING block" in line]
+    report = capsys.readouterr().out
+    told = [line for line in report.splitlines() if "WARNING block" in line]
     assert told
     assert len(told) == len(set(told))
+    lines = (library / "procedure.yaml").read_text(encoding="utf-8").splitlines()
+    step = next(number for number, line in enumerate(lines, 1) if "pipe-0" in line) - 1
+    assert report.count(f"procedure.yaml:{step}:") == len(told), "each finding points at the step"
     assert not out.exists()
 
 

@@ -7,7 +7,7 @@ Comments are not printed and may hold any character.
 Wrong:
 
 ```yaml procedure
-job: The level is read before each season. 😀   #! character-not-printed
+job: The level is read before each season 😀.   #! character-not-printed
 ```
 
 Right:
