@@ -9,8 +9,6 @@ A rule whose fault is told while files are read has a page and no `check`.
 from __future__ import annotations
 
 import importlib
-import inspect
-import pkgutil
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from typing import Any
@@ -19,6 +17,7 @@ from msgspec import Struct
 
 from authoring import rules
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span
+from authoring.model.by_place import modules_in, packages_in
 from authoring.model.library import Library
 
 
@@ -48,6 +47,8 @@ class Rule(Struct, frozen=True):
     @property
     def page(self) -> str:
         """The page that `bayleaf explain` prints."""
+        import inspect  # noqa: PLC0415  # 4 ms that a check need not pay
+
         return inspect.cleandoc(self.doc)
 
 
@@ -58,14 +59,14 @@ TOLD_WHILE_READING = "reading"
 @cache
 def families() -> tuple[str, ...]:
     """Return the names of the families, which are the folders beside this file."""
-    return tuple(family.name for family in pkgutil.iter_modules(rules.__path__) if family.ispkg)
+    return packages_in(rules)
 
 
 @cache
 def rules_of(family: str) -> tuple[Rule, ...]:
     """Return the rules of one family, found by their place."""
     package = importlib.import_module(f"{rules.__name__}.{family}")
-    return tuple(_rule(family, module.name) for module in pkgutil.iter_modules(package.__path__))
+    return tuple(_rule(family, module) for module in modules_in(package))
 
 
 def all_rules() -> dict[str, Rule]:
