@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -25,8 +26,13 @@ class Sentence(Struct, frozen=True):
     words: int
 
 
-def sentences(text: str) -> Iterator[Sentence]:
-    """Yield the sentences of a text; a colon and a semicolon end one as a full stop does."""
+@lru_cache(maxsize=4096)
+def sentences(text: str) -> tuple[Sentence, ...]:
+    """Return the sentences of a text; a colon and a semicolon end one as a full stop does."""
+    return tuple(_sentences(text))
+
+
+def _sentences(text: str) -> Iterator[Sentence]:
     # Each bracket is blanked to one word of the same length, so that places stay what they are.
     plain = BRACKET.sub(lambda match: "x" * len(match[0]), text)
     for match in _SENTENCE.finditer(plain):

@@ -29,8 +29,8 @@ QUANTITY = re.compile(
 )
 """Value, tolerance, range, minimum and maximum; what the parts mean together is for the reader to judge."""
 
-UNEVEN = re.compile(
+UNEVEN = (
     rf"(?P<sign>[-+\u2212])\s*+(?P<one>{NUMBER})(?>(?P<one_share>\s*+%)?)\s*+/"
-    rf"\s*+(?P<other_sign>[-+\u2212])\s*+(?P<other>{NUMBER})(?>(?P<other_share>\s*+%)?)",
+    rf"\s*+(?P<other_sign>[-+\u2212])\s*+(?P<other>{NUMBER})(?>(?P<other_share>\s*+%)?)"
 )
-"""A tolerance with a side each: +2/-1."""
+"""A tolerance with a side each: +2/-1; kept as text and compiled at the first one, since few libraries hold any."""

@@ -18,6 +18,7 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
+from functools import cache
 
 LARGEST_LOSS = Fraction(1, 20)
 """The share of a window's width that inward rounding may take away."""
@@ -41,6 +42,7 @@ def _exponent(size: Fraction) -> int:
     return guess if _ten(guess) <= size else guess - 1
 
 
+@cache
 def _ten(power: int) -> Fraction:
     return Fraction(10) ** power
 

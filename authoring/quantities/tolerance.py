@@ -47,7 +47,7 @@ def read_tolerance(match: re.Match[str], unit: Unit) -> Quantity:
 def _sides(match: re.Match[str]) -> tuple[str, str, bool]:
     """Return plus, minus and whether they are percentages."""
     place = match.span("uneven")
-    sides = UNEVEN.fullmatch(match["uneven"])
+    sides = re.fullmatch(UNEVEN, match["uneven"])
     if sides is None or (sides["sign"] == "+") == (sides["other_sign"] == "+"):
         reason = "Both sides of the tolerance have the same sign."
         refuse(reason, 'Write one plus and one minus, such as "+2/-1".', place)

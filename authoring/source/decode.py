@@ -19,7 +19,8 @@ FORBIDDEN = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb"
     "\ufffe\uffff\U000e0000-\U000e007f]"
 )
-_STRETCH = re.compile(f"({FORBIDDEN.pattern})\\1*")
+# Kept as text, since it is looked for only where one of them was found.
+_STRETCH = f"({FORBIDDEN.pattern})\\1*"
 _UTF16 = (b"\xff\xfe", b"\xfe\xff")
 _NAMES = {
     0x00: "NUL",
@@ -89,7 +90,7 @@ def _bad_byte(file: str, content: bytes, start: int) -> Diagnostic:
 def _forbidden(lines: Lines) -> list[Diagnostic]:
     """Return a finding for each stretch of one forbidden character, up to a number that still can be read."""
     findings = []
-    for found in _STRETCH.finditer(lines.text):
+    for found in re.finditer(_STRETCH, lines.text):
         span = lines.span(found.start(), found.end())
         many = len(found[0])
         times = f", {many} times" if many > 1 else ""

@@ -53,8 +53,9 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F2", "E1")
 
-_LINK = re.compile(r"(?<!\\)(?P<sign>!?)\[(?P<words>[^\[\]]*)\]\((?P<to>(?:[^()]|\([^()]*\))*)\)?")
-_TAG = re.compile(r"(?<!\\)<(?:/?[a-z][a-z0-9-]*(?:\s[^<>]*)?/?|!--[^>]*--|[a-z][a-z0-9+.-]*:[^<>\s]*)>", re.IGNORECASE)
+# Kept as text and compiled at the first sign of one, since most libraries hold none.
+_LINK = r"(?<!\\)(?P<sign>!?)\[(?P<words>[^\[\]]*)\]\((?P<to>(?:[^()]|\([^()]*\))*)\)?"
+_TAG = r"(?i)(?<!\\)<(?:/?[a-z][a-z0-9-]*(?:\s[^<>]*)?/?|!--[^>]*--|[a-z][a-z0-9+.-]*:[^<>\s]*)>"
 _WEB = ("http://", "https://", "mailto:")
 
 
@@ -70,12 +71,12 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 
 def _refused(prose: Prose) -> Iterator[Fault]:
     if "](" in prose.text:
-        for link in _LINK.finditer(prose.text):
+        for link in re.finditer(_LINK, prose.text):
             wrong = _link(link)
             if wrong:
                 yield _at(prose, link, *wrong)
     if "<" in prose.text:
-        for tag in _TAG.finditer(prose.text):
+        for tag in re.finditer(_TAG, prose.text):
             cure = "Take it out; for stress write *word*, for an address [words](https://…)."
             yield _at(prose, tag, f'"{tag[0]}" would be printed as it stands.', cure)
 
