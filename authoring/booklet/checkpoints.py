@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from authoring.booklet.blocks import Checkpoint, Outcome
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Blank, Inline, Text, Words
@@ -39,7 +41,7 @@ def _window(action: Action, scope: Scope, wording: Wording) -> tuple[Text, str]:
     value = scope.things[action.roles["value"]].thing if "value" in action.roles else None
     if isinstance(value, Value) and value.specification.value is not None:
         quantity = value.specification.value
-        return (wording.amount(quantity),), wording.units(quantity)[0].symbol
+        return wording.amount_of(scope.things[action.roles["value"]]), wording.units(quantity)[0].symbol
     if action.kind.name == "measure":
         return _sizes(action, scope, wording)
     if action.kind.name == "count":
@@ -73,18 +75,21 @@ def _outcome(outcome: Written, wording: Wording) -> Outcome:
     )
 
 
+_SENTENCES: Mapping[str, Text] = {
+    "go-on": (Words("Go on."),),
+    "put-right": (Words("Put it right, then check again."),),
+    "stop": (Words("Stop the job.", "strong"),),
+    "ask-customer": (Words("Ask the customer before you go on."),),
+    "next-time": (Words("Write it down for the next job, and go on."),),
+}
+
+
 def _follows(outcome: Written, wording: Wording) -> Text:
     to = wording.named(outcome.to) if outcome.to else ()
     match outcome.then:
-        case "go-on":
-            return (Words("Go on."),)
-        case "put-right":
-            return (Words("Put it right, then check again."),)
         case "do":
             return (Words("Carry out "), *to, Words(", then come back to this step."))
         case "go-to":
             return (Words("Go to "), *to, Words("."))
-        case "stop":
-            return (Words("Stop the job.", "strong"),)
-        case _:
-            return (Words("Ask the customer before you go on."),)
+        case other:
+            return _SENTENCES[other]

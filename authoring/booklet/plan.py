@@ -47,9 +47,11 @@ class Volume:
         for place, section in enumerate(self.procedure.sections, 1):
             steps = []
             for step in section.steps:
-                count += 1
+                # Methods of which one is done share a number and have a letter each.
+                first = step.method is None or step.method.letter == "a"
+                count += first
                 if self.holds(section.when) and self.holds(step.when):
-                    number = f"{self.letter}{count}"
+                    number = f"{self.letter}{count}{step.method.letter if step.method is not None else ''}"
                     steps.append(Placed(step, section, number, f"step-{number.lower()}"))
             if steps:
                 found.append((section, f"section-{self.letter.lower()}{place}", tuple(steps)))

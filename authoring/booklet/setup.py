@@ -41,7 +41,7 @@ def _table(
 
 def conditions(volume: Volume, wording: Wording) -> Table:
     """Return what must be so before a procedure starts; an annex has its own, which hold when it is reached."""
-    rows = ((wording.line(condition),) for condition in volume.procedure.conditions or ())
+    rows = ((wording.line(condition.so),) for condition in volume.procedure.conditions or ())
     anchor = f"conditions-{volume.letter.lower()}" if volume.letter else "conditions"
     return _table(anchor, "Conditions", ("So it must be",), (90,), rows, "No condition is set.")
 
@@ -121,7 +121,7 @@ def _fluids(plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text,
 def _amount(name: str | None, volume: Volume, wording: Wording) -> Text:
     if name is None or not isinstance(volume.scope.things[name].thing, Value):
         return (Words("as the level needs"),)
-    return (wording.amount_of(volume.scope.things[name]),)
+    return wording.amount_of(volume.scope.things[name])
 
 
 def _more(before: Text, text: Text) -> Text:

@@ -47,7 +47,7 @@ class Wording:
         thing = self._volume.scope.things[name]
         match thing.kind:
             case Kind.VALUE:
-                return (self.amount_of(thing),)
+                return self.amount_of(thing)
             case Kind.FIGURE:
                 number, anchor = self._figures.get(name, ("", ""))
                 return (Named(f"figure {number}" if number else thing.words, anchor),)
@@ -69,11 +69,18 @@ class Wording:
                     return Named(f"step {placed.number}", placed.anchor)
         return Words("a step that this booklet does not need")
 
-    def amount_of(self, thing: Thing) -> Inline:
-        """Return the quantity of a named value."""
+    def amount_of(self, thing: Thing) -> Text:
+        """Return the quantity of a named value; of several windows, those that the selection leaves, the best first."""
         value = thing.thing
-        quantity = value.specification.value if isinstance(value, Value) else None
-        return self.amount(quantity) if quantity is not None else Words(thing.words)
+        windows = value.windows if isinstance(value, Value) else ()
+        words: list[Inline] = []
+        for window in windows:
+            quantity = window.specification.value
+            if quantity is not None and self.holds(window.when):
+                only = self.applies(window.when)
+                words += [Words(" or ")] if words else []
+                words += [self.amount(quantity), *([Words(f" ({only[0].lower()}{only[1:]})")] if only else [])]
+        return tuple(words) or (Words(thing.words),)
 
     def amount(self, quantity: Quantity) -> Amount:
         """Return a quantity in the shop's units."""

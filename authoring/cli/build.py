@@ -126,7 +126,7 @@ def _fits_any(library: Library, asked: Mapping[str, str]) -> bool:
 
 
 def _misfit(library: Library, procedure: Procedure, asked: Mapping[str, str]) -> str | None:
-    equipment = library.equipment[procedure.equipment]
+    equipment = library.scope(procedure).vehicle or library.equipment[procedure.equipment]
     for feature, value in asked.items():
         known = equipment.features.get(feature)
         if known is None:

@@ -6,7 +6,8 @@ import enum
 
 from msgspec import Struct
 
-from authoring.model.language.procedure import CHECKPOINT_KEYS
+from authoring.model.language.checkpoint import CHECKPOINT_KEYS
+from authoring.model.language.manner import MANNER
 from authoring.model.language.terms import NAME_PATTERN, NAME_WORDING, JsonSchema, group, one_of, whole
 from authoring.quantities.units import Dimension
 
@@ -22,6 +23,8 @@ class Kind(enum.Enum):
     TOOL = "a tool"
     CONSUMABLE = "a consumable"
     CHOICE = "a part choice"
+    OPTION = "an option"
+    MODIFICATION = "a modification"
     FIGURE = "a figure"
     SECTION = "a section"
     STEP = "a step"
@@ -31,13 +34,15 @@ class Kind(enum.Enum):
 class Role(Struct, frozen=True):
     """One thing an action takes, under one key.
 
-    `kinds` are the kinds of thing it may name; `dimension` narrows a value to one dimension.
+    `kinds` are the kinds of thing it may name; `dimensions` narrow a value.
+    `silent` says that the step's text need not name it.
     """
 
     meaning: str
     kinds: frozenset[Kind]
     required: bool = False
     dimensions: frozenset[Dimension] = frozenset()
+    silent: bool = False
 
 
 class ActionKind(Struct, frozen=True):
@@ -47,6 +52,8 @@ class ActionKind(Struct, frozen=True):
     `words` are the verbs a step's text may use for it, the first being the plain one.
     `says` makes the text of a step that has none; `{what}` and each role's name stand for the things named.
     `torque` marks the action that brings fasteners to their torque.
+    `details` are further keys, each with its schema, that hold words instead of the names of things;
+    `needed` are those that must be there.
     `undoes` names the actions after which this one brings the thing back; the closing count pairs them.
     `ways` is the closed list of ways a checkpoint is met; an action with ways is a checkpoint.
     """
@@ -55,6 +62,8 @@ class ActionKind(Struct, frozen=True):
     says: str
     what: Role
     roles: dict[str, Role] = {}
+    details: dict[str, JsonSchema] = {}
+    needed: tuple[str, ...] = ()
     torque: bool = False
     counted: bool = False
     ways: tuple[str, ...] = ()
@@ -70,15 +79,17 @@ class ActionKind(Struct, frozen=True):
         """Return this action's part of the procedure schema: a name, a list of names, or a group of keys."""
         keys: dict[str, JsonSchema] = {"what": _one_or_more(self.what.meaning)}
         keys |= {key: _one(role.meaning) for key, role in self.roles.items()}
+        keys |= self.details
+        keys |= {key: {"$ref": f"#/$defs/{key}"} for key in MANNER}
         if self.counted:
             keys["count"] = whole("How many; 1 when left out.")
         if self.checkpoint:
             keys |= CHECKPOINT_KEYS
             if len(self.ways) > 1:
                 keys["way"] = one_of(f"How it is met; {self.ways[0]} when left out.", *self.ways)
-        required = ("what", *(key for key, role in self.roles.items() if role.required))
-        schema = group(self.what.meaning, keys, required)
-        if self.checkpoint or any(role.required for role in self.roles.values()):
+        required = (*(key for key, role in self.roles.items() if role.required), *self.needed)
+        schema = group(self.what.meaning, keys, ("what", *required))
+        if self.checkpoint or required:
             return schema
         return schema | {
             "type": ["string", "array", "object"],

@@ -36,6 +36,8 @@ def allowances(document: Document) -> Iterator[Allowance]:
         yield from _of(inside, section)
         for place, step in enumerate(section["steps"]):
             yield from _of(inside.child("steps", place), step)
+            for method, one in enumerate(step.get("either", ())):
+                yield from _of(inside.child("steps", place, "either", method), one)
 
 
 def _of(scope: Where, data: dict[str, Any]) -> Iterator[Allowance]:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Span
-from authoring.model.procedure import Procedure
-from authoring.model.things import Equipment, Shop, When
+from authoring.model.fitments import together
+from authoring.model.procedure import Outcome, Procedure, Step
+from authoring.model.stated import stated
+from authoring.model.things import Equipment, Shop, Value, When
 from authoring.source.document import Where
 
 
@@ -37,19 +39,57 @@ class Applicability(Struct, frozen=True):
 _ALL: When = {}
 _WHEN = ("when",)
 
+# The path of a method: sections, its place, steps, its place, either, its place.
+_METHOD = 6
+
 
 def of_procedure(procedure: Procedure) -> Iterator[Applicability]:
     """Yield what a procedure says about fitments, in order; `covers` comes first."""
     yield from _some(procedure.covers, procedure.where, ("covers",))
     for message in procedure.safety.values():
         yield from _some(message.when, message.where)
+    for condition in procedure.conditions or ():
+        yield from _some(condition.when, condition.where)
+    for change in procedure.modifications.values():
+        yield from _some(change.when, change.where)
+    yield from _of_values(procedure.values)
     for choice in procedure.choices.values():
         for part in choice.parts:
             yield from _some(part.when, part.where)
     for section in procedure.sections:
         yield from _some(section.when, section.where)
         for step in section.steps:
-            yield from _some(step.when, step.where, around=section.when)
+            yield from _of_step(step, section.when)
+        yield from _of_outcomes(section.noticed, section.when)
+    for glance in procedure.while_there:
+        yield from _some(glance.when, glance.where)
+
+
+def _of_step(step: Step, around: When) -> Iterator[Applicability]:
+    # A method holds what the step around it says as well; only its own words have a place in it.
+    yield from _some(step.when, _stated_at(step.where), around=around)
+    within = together(around, step.when)
+    for action in step.actions:
+        yield from _some(action.critical_when, action.where, ("critical-when",), within)
+        yield from _of_outcomes(action.outcomes, within)
+    yield from _of_outcomes(step.noticed, within)
+
+
+def _stated_at(where: Where) -> Where:
+    if stated(where, "when") or len(where.path) < _METHOD or where.path[-2] != "either":
+        return where
+    return Where(where.document, where.path[:-2])
+
+
+def _of_outcomes(outcomes: Iterable[Outcome], around: When) -> Iterator[Applicability]:
+    for outcome in outcomes:
+        yield from _some(outcome.when, outcome.where, around=around)
+
+
+def _of_values(values: Mapping[str, Value]) -> Iterator[Applicability]:
+    for value in values.values():
+        for window in value.windows:
+            yield from _some(window.when, window.where)
 
 
 def of_equipment(equipment: Equipment) -> Iterator[Applicability]:
@@ -60,6 +100,7 @@ def of_equipment(equipment: Equipment) -> Iterator[Applicability]:
         yield from _some(group.when, group.where)
     for fluid in equipment.fluids.values():
         yield from _some(fluid.when, fluid.where)
+    yield from _of_values(equipment.values)
     for place, never in enumerate(equipment.never):
         yield from _some(never, equipment.where, ("never", place))
 

@@ -8,7 +8,7 @@ from functools import cache
 from pathlib import Path
 
 from authoring.model.action_kinds import action_kinds
-from authoring.model.language import equipment, procedure, shop, stock
+from authoring.model.language import checkpoint, equipment, manner, procedure, shop, step, stock
 from authoring.model.language.terms import JsonSchema, group
 
 KINDS = ("procedure", "equipment", "stock", "shop")
@@ -18,7 +18,8 @@ KINDS = ("procedure", "equipment", "stock", "shop")
 def schema_of(kind: str) -> JsonSchema:
     """Return the whole schema of one kind of file; the actions' parts are put in here."""
     if kind == "procedure":
-        return procedure.SCHEMA | {"$defs": {procedure.ACTION: _action()}}
+        shared = {step.ACTION: _action(), step.STEP: step.step(), checkpoint.OUTCOME: checkpoint.outcome()}
+        return procedure.SCHEMA | {"$defs": shared | manner.MANNER}
     return {"shop": shop.SCHEMA, "stock": stock.SCHEMA, "equipment": equipment.SCHEMA}[kind]
 
 

@@ -15,8 +15,9 @@ from authoring.model.assemble import KINDS, schema_of
 from authoring.model.library import Library
 from authoring.model.printable import unprinted
 from authoring.model.procedure import Procedure
+from authoring.model.read_equipment import feature_order, read_equipment
 from authoring.model.read_procedure import read_procedure
-from authoring.model.read_things import read_equipment, read_shop, read_stock
+from authoring.model.read_things import read_shop, read_stock
 from authoring.model.reader import Reader
 from authoring.model.things import Equipment, Shop, Stock
 from authoring.source.document import Document, Where
@@ -48,6 +49,7 @@ class _Found(Struct):
     equipment: dict[str, Equipment] = {}
     procedures: dict[str, Procedure] = {}
     allowances: list[Allowance] = []
+    order: dict[str, Mapping[str, tuple[str, ...]]] = {}
     broken: bool = False
 
 
@@ -67,7 +69,8 @@ def build_library(
     `partial` says that some file could not even be read; one of bad shape, or missing, makes the library partial too.
     """
     found = _Found([], broken=partial)
-    for document in documents:
+    # A range of a feature's values can be read once the equipment that states their order is known.
+    for document in sorted(documents, key=lambda one: kind_of(one) != "equipment"):
         _take(document, found)
     if not found.broken:
         missing = [kind for kind, got in (("shop", found.shops), ("stock", found.stocks)) if not got]
@@ -103,7 +106,10 @@ def _take(document: Document, found: _Found) -> None:
         return
     found.findings.extend(unprinted(document))
     found.allowances.extend(allowances(document))
-    thing = _READERS[kind](Reader(document.data, where, found.findings))
+    if kind == "equipment":
+        found.order.setdefault(document.data["equipment"], feature_order(document.data))
+    order = found.order.get(document.data.get("equipment", ""), {})
+    thing = _READERS[kind](Reader(document.data, where, found.findings, order))
     match thing:
         case Shop():
             _keep(found.shops, "a shop file", "", thing, found)

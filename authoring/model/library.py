@@ -10,8 +10,11 @@ from msgspec import Struct
 
 from authoring.model.action_kind import Kind
 from authoring.model.allowances import Allowance
+from authoring.model.changes import Modification, Option
+from authoring.model.decided import decided_vehicle
+from authoring.model.figure import Figure
 from authoring.model.mentions import Mention, in_messages, mentions
-from authoring.model.procedure import Choice, Figure, Procedure, Section, Step
+from authoring.model.procedure import Choice, Procedure, Section, Step
 from authoring.model.things import (
     Consumable,
     Equipment,
@@ -30,7 +33,20 @@ from authoring.source.document import Where
 from authoring.source.images import Image
 
 Thing: TypeAlias = (
-    Item | FastenerGroup | Fluid | Value | Part | Tool | Consumable | Choice | Figure | Section | Step | Procedure
+    Item
+    | FastenerGroup
+    | Fluid
+    | Value
+    | Part
+    | Tool
+    | Consumable
+    | Option
+    | Modification
+    | Choice
+    | Figure
+    | Section
+    | Step
+    | Procedure
 )
 
 
@@ -87,6 +103,13 @@ class Scope:
         self.equipment = library.equipment.get(procedure.equipment)
 
     @cached_property
+    def vehicle(self) -> Equipment | None:
+        """The equipment, with what this job decides as further features: options, and choices that a `when` names."""
+        if self.equipment is None:
+            return None
+        return decided_vehicle(self.equipment, self.procedure, lambda part: self.things[part].words)
+
+    @cached_property
     def things(self) -> Mapping[str, Named]:
         """Every named thing; where a name is used twice, the nearest wins and a rule tells of it."""
         found: dict[str, Named] = {}
@@ -131,6 +154,10 @@ def of_procedure(procedure: Procedure) -> Iterator[Named]:
     """Yield every named thing of a procedure file; a step or section without an id of its own has one with a dot."""
     for value in procedure.values.values():
         yield Named(value.id, Kind.VALUE, value.name, value, value.where)
+    for option in procedure.options.values():
+        yield Named(option.id, Kind.OPTION, option.name, option, option.where)
+    for change in procedure.modifications.values():
+        yield Named(change.id, Kind.MODIFICATION, change.name, change, change.where)
     for choice in procedure.choices.values():
         yield Named(choice.id, Kind.CHOICE, choice.name, choice, choice.where)
     for figure in procedure.figures.values():

@@ -3,29 +3,47 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from msgspec import Struct
 
 from authoring.model.action_kind import ActionKind
+from authoring.model.changes import Condition, Glance, Modification, Option
+from authoring.model.demands import Deadline, Holding, Method, Need, Repeat
+from authoring.model.figure import Figure
+from authoring.model.manner import PLAIN, Manner
 from authoring.model.things import Message, Specification, Value, When
 from authoring.quantities.quantity import Quantity
 from authoring.source.document import Where
 
+ALWAYS: When = MappingProxyType({})
+_NOTHING: Mapping[str, str] = MappingProxyType({})
+
 
 class Outcome(Struct, frozen=True, eq=False):
-    """One thing a checkpoint may show; `then` is go-on, put-right, do, go-to, stop or ask-customer."""
+    """One thing a checkpoint may show, or somebody may notice unasked.
+
+    `then` is go-on, put-right, do, go-to, stop, ask-customer or next-time.
+    `at_most` bounds what leads back, and `otherwise` says what follows then; `like` is a number on the picture.
+    """
 
     found: str
     then: str
     to: str | None
     say: str | None
     where: Where
+    at_most: int | None = None
+    otherwise: str | None = None
+    like: int | None = None
+    bears_on: tuple[str, ...] = ()
+    when: When = ALWAYS
 
 
 class Action(Struct, frozen=True, eq=False):
     """What a step does: its kind, the names of what it is done to, and the names in its other roles.
 
-    `outcomes`, `hold` and `way` speak of a checkpoint; `way` is "" for any other action.
+    `outcomes`, `hold`, `way` and `critical_when` speak of a checkpoint; `way` is "" for any other action.
+    `details` are the kind's own further words, such as a position; `manner` is what any action may say.
     """
 
     kind: ActionKind
@@ -36,6 +54,9 @@ class Action(Struct, frozen=True, eq=False):
     outcomes: tuple[Outcome, ...]
     hold: bool
     where: Where
+    details: Mapping[str, str] = _NOTHING
+    critical_when: When = ALWAYS
+    manner: Manner = PLAIN
 
     def names(self) -> Iterator[tuple[str, str]]:
         """Yield (role, name) for everything the action names; the role of the first is "what"."""
@@ -45,7 +66,11 @@ class Action(Struct, frozen=True, eq=False):
 
 
 class Step(Struct, frozen=True, eq=False):
-    """One instruction. `text` is the author's, or made from the actions where `written` is False."""
+    """One instruction. `text` is the author's, or made from the actions where `written` is False.
+
+    `optional` says when the step is worth doing; `leave` are things that are not touched.
+    `method` is set where the step is one of several methods, of which exactly one is done.
+    """
 
     id: str
     text: str
@@ -58,10 +83,26 @@ class Step(Struct, frozen=True, eq=False):
     why: str | None
     tip: str | None
     where: Where
+    method: Method | None = None
+    if_done: tuple[str, ...] = ()
+    unless_done: tuple[str, ...] = ()
+    optional: str | None = None
+    needs: tuple[Need, ...] = ()
+    leaves: tuple[Need, ...] = ()
+    persons: int | None = None
+    holding: Holding | None = None
+    leave: tuple[str, ...] = ()
+    repeat: Repeat | None = None
+    deadline: Deadline | None = None
+    noticed: tuple[Outcome, ...] = ()
 
 
 class Section(Struct, frozen=True, eq=False):
-    """A run of steps under a heading."""
+    """A run of steps under a heading.
+
+    `bench` is the sub-assembly worked on at the bench; `free` says that the steps may be done in any order.
+    `safe_to_stop` says how the machine is left when the job stops after the section.
+    """
 
     id: str
     title: str
@@ -71,16 +112,29 @@ class Section(Struct, frozen=True, eq=False):
     safety: tuple[str, ...]
     steps: tuple[Step, ...]
     where: Where
+    optional: str | None = None
+    time: Quantity | None = None
+    needs: tuple[Need, ...] = ()
+    bench: str | None = None
+    free: bool = False
+    repeat: Repeat | None = None
+    noticed: tuple[Outcome, ...] = ()
+    safe_to_stop: str | None = None
 
 
 class ChoicePart(Struct, frozen=True, eq=False):
-    """One part that may be the right one: for which fitments, or at which measured size."""
+    """One part that may be the right one: for which fitments, or at which measured size.
+
+    `sizes` has the size in each dimension by its name; `equal` are parts that do as well.
+    """
 
     part: str
     when: When
     stated: Specification | None
     tell: str
     where: Where
+    sizes: Mapping[str, Specification] = {}
+    equal: tuple[str, ...] = ()
 
     @property
     def size(self) -> Quantity | None:
@@ -88,34 +142,26 @@ class ChoicePart(Struct, frozen=True, eq=False):
         return self.stated.value if self.stated is not None else None
 
 
+class Measured(Struct, frozen=True, eq=False):
+    """A dimension of the parts of a choice; `decides` is False where it is measured by habit."""
+
+    id: str
+    name: str
+    decides: bool
+    where: Where
+
+
 class Choice(Struct, frozen=True, eq=False):
-    """Which of several parts is the right one."""
+    """Which of several parts is the right one; `if_wrong` says what a wrong one does that fits as well."""
 
     id: str
     name: str
     question: str
     parts: tuple[ChoicePart, ...]
     where: Where
-
-
-class Callout(Struct, frozen=True, eq=False):
-    """A number on a picture: what it points at, and where in percent of width and height."""
-
-    on: str
-    across: float
-    down: float
-    where: Where
-
-
-class Figure(Struct, frozen=True, eq=False):
-    """A picture in a file of the library."""
-
-    id: str
-    file: str
-    title: str
-    alt: str | None
-    callouts: tuple[Callout, ...]
-    where: Where
+    dimensions: Mapping[str, Measured] = {}
+    if_wrong: str | None = None
+    no_matter: str | None = None
 
 
 class Trial(Struct, frozen=True, eq=False):
@@ -153,7 +199,7 @@ class Procedure(Struct, frozen=True, eq=False):
     audience: str | None
     persons: int | None
     time: Quantity | None
-    conditions: tuple[str, ...] | None
+    conditions: tuple[Condition, ...] | None
     hazards: tuple[str, ...] | None
     values: Mapping[str, Value]
     safety: Mapping[str, Message]
@@ -163,6 +209,11 @@ class Procedure(Struct, frozen=True, eq=False):
     trial: Trial | None
     revisions: tuple[Revision, ...]
     where: Where
+    needs: tuple[Need, ...] = ()
+    leaves: tuple[Need, ...] = ()
+    options: Mapping[str, Option] = {}
+    modifications: Mapping[str, Modification] = {}
+    while_there: tuple[Glance, ...] = ()
 
     def steps(self) -> Iterator[tuple[Section, Step]]:
         """Yield every step with its section, in order."""

@@ -2,27 +2,15 @@
 
 from __future__ import annotations
 
-from authoring.model.action_kinds import action_kinds
-from authoring.model.procedure import (
-    Action,
-    Callout,
-    Choice,
-    ChoicePart,
-    Figure,
-    Outcome,
-    Procedure,
-    Revision,
-    Section,
-    Step,
-    Trial,
-)
-from authoring.model.read_things import read_messages, read_values
-from authoring.model.reader import Reader, as_names
-from authoring.model.says import instruction
-from authoring.quantities.units import Dimension
-from authoring.source.document import Where
+from collections.abc import Iterator
+from types import MappingProxyType
 
-_NOT_ROLES = frozenset({"what", "count", "way", "outcomes", "hold"})
+from authoring.model.changes import Condition, Glance, Modification, Option
+from authoring.model.procedure import Choice, ChoicePart, Measured, Procedure, Revision, Trial
+from authoring.model.read_steps import read_section
+from authoring.model.read_things import read_figure, read_messages, read_values
+from authoring.model.reader import ALWAYS, Reader
+from authoring.quantities.units import Dimension
 
 
 def read_procedure(at: Reader) -> Procedure:
@@ -36,15 +24,59 @@ def read_procedure(at: Reader) -> Procedure:
         audience=at.maybe("audience"),
         persons=at.data.get("persons"),
         time=at.quantity("time", Dimension.TIME),
-        conditions=_list_or_none(at, "conditions"),
+        conditions=None if "conditions" not in at.data else tuple(_conditions(at)),
         hazards=_list_or_none(at, "hazards"),
         values=read_values(at),
         safety=read_messages(at),
         choices={name: _choice(name, one) for name, one in at.each("choices")},
-        figures={name: _figure(name, one) for name, one in at.each("figures")},
-        sections=tuple(_section(place, one) for place, one in enumerate(at.listed("sections"), 1)),
+        figures={name: read_figure(name, one) for name, one in at.each("figures")},
+        sections=tuple(read_section(place, one) for place, one in enumerate(at.listed("sections"), 1)),
         trial=_trial(at),
         revisions=tuple(_revision(one) for one in at.listed("revisions")),
+        where=at.where,
+        needs=at.states("needs"),
+        leaves=at.states("leaves"),
+        options={name: _option(name, one) for name, one in at.each("options")},
+        modifications={name: _modification(name, one) for name, one in at.each("modifications")},
+        while_there=tuple(
+            Glance(one.text("look"), one.maybe("only-if"), one.when(), one.where) for one in at.listed("while-there")
+        ),
+    )
+
+
+def _conditions(at: Reader) -> Iterator[Condition]:
+    given = at.data["conditions"]
+    for place, entry in enumerate(() if given == "none" else given):
+        if isinstance(entry, str):
+            yield Condition(entry.strip(), None, None, ALWAYS, at.where, ("conditions", place))
+        else:
+            one = Reader(entry, at.where.child("conditions", place), at.findings, at.order)
+            yield Condition(one.text("so"), one.maybe("by"), one.maybe("afterwards"), one.when(), one.where, ("so",))
+
+
+def _option(name: str, at: Reader) -> Option:
+    return Option(
+        id=name,
+        name=at.text("name"),
+        question=at.text("question"),
+        decided_by=at.text("decided-by"),
+        why=at.maybe("why"),
+        values=MappingProxyType(dict(at.data["values"])),
+        where=at.where,
+    )
+
+
+def _modification(name: str, at: Reader) -> Modification:
+    return Modification(
+        id=name,
+        name=at.text("name"),
+        when=at.when(),
+        as_found=at.text("as-found"),
+        as_left=at.text("as-left"),
+        why=at.maybe("why"),
+        adds=at.names("adds"),
+        leaves_out=at.names("leaves-out"),
+        tell=at.names("tell"),
         where=at.where,
     )
 
@@ -56,19 +88,31 @@ def _list_or_none(at: Reader, key: str) -> tuple[str, ...] | None:
 
 
 def _choice(name: str, at: Reader) -> Choice:
-    parts = tuple(
-        ChoicePart(one.text("part"), one.when(), one.specification("size", None), one.text("tell"), one.where)
-        for one in at.listed("parts")
+    return Choice(
+        id=name,
+        name=at.text("name"),
+        question=at.text("question"),
+        parts=tuple(_choice_part(one) for one in at.listed("parts")),
+        where=at.where,
+        dimensions={
+            key: Measured(key, one.text("name"), one.data.get("decides", True), one.where)
+            for key, one in at.each("dimensions")
+        },
+        if_wrong=at.maybe("if-wrong"),
+        no_matter=at.maybe("no-matter"),
     )
-    return Choice(name, at.text("name"), at.text("question"), parts, at.where)
 
 
-def _figure(name: str, at: Reader) -> Figure:
-    callouts = tuple(
-        Callout(one.text("on"), float(one.data["across"]), float(one.data["down"]), one.where)
-        for one in at.listed("callouts")
+def _choice_part(at: Reader) -> ChoicePart:
+    return ChoicePart(
+        part=at.text("part"),
+        when=at.when(),
+        stated=at.specification("size", None),
+        tell=at.text("tell"),
+        where=at.where,
+        sizes={key: one.as_specification(None) for key, one in at.each("sizes")},
+        equal=at.names("equal"),
     )
-    return Figure(name, at.text("file"), at.text("title"), at.maybe("alt"), callouts, at.where)
 
 
 def _trial(at: Reader) -> Trial | None:
@@ -82,63 +126,3 @@ def _revision(at: Reader) -> Revision:
     return Revision(
         at.text("revision"), at.text("date"), at.text("author"), at.text("approver"), at.text("reason"), at.where
     )
-
-
-def _section(place: int, at: Reader) -> Section:
-    return Section(
-        id=at.maybe("id") or f"section.{place}",
-        title=at.text("title"),
-        phase=at.maybe("phase"),
-        when=at.when(),
-        intro=at.maybe("intro"),
-        safety=at.names("safety"),
-        steps=tuple(_step(f"{place}.{number}", one) for number, one in enumerate(at.listed("steps"), 1)),
-        where=at.where,
-    )
-
-
-def _step(place: str, at: Reader) -> Step:
-    actions = tuple(_action(one) for one in at.listed("do"))
-    text = at.maybe("step")
-    return Step(
-        id=at.maybe("id") or f"step.{place}",
-        text=text or instruction(actions),
-        written=text is not None,
-        when=at.when(),
-        actions=actions,
-        uses=at.names("with"),
-        safety=at.names("safety"),
-        figures=at.names("figures"),
-        why=at.maybe("why"),
-        tip=at.maybe("tip"),
-        where=at.where,
-    )
-
-
-def _action(at: Reader) -> Action:
-    (name,) = at.data
-    kind = action_kinds()[name]
-    given = at.data[name]
-    where = at.where.child(name)
-    if not isinstance(given, dict):
-        return _bare(kind.name, as_names(given), where)
-    one = Reader(given, where, at.findings)
-    return Action(
-        kind=kind,
-        what=one.names("what"),
-        roles={role: str(value) for role, value in given.items() if role not in _NOT_ROLES},
-        count=given.get("count", 1),
-        way=one.maybe("way") or (kind.ways[0] if kind.ways else ""),
-        outcomes=tuple(
-            Outcome(each.text("found"), each.text("then"), each.maybe("to"), each.maybe("say"), each.where)
-            for each in one.listed("outcomes")
-        ),
-        hold=given.get("hold", False),
-        where=where,
-    )
-
-
-def _bare(name: str, what: tuple[str, ...], where: Where) -> Action:
-    kind = action_kinds()[name]
-    way = kind.ways[0] if kind.ways else ""
-    return Action(kind=kind, what=what, roles={}, count=1, way=way, outcomes=(), hold=False, where=where)

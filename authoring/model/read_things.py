@@ -1,18 +1,16 @@
-"""Shop, stock and equipment files to values."""
+"""Shop and stock files to values, and what equipment and procedures share with them."""
 
 from __future__ import annotations
 
 from types import MappingProxyType
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
+from authoring.model.figure import Callout, Figure
 from authoring.model.reader import Reader
 from authoring.model.things import (
+    Adapter,
     Consumable,
-    Equipment,
-    FastenerGroup,
-    Feature,
-    Fluid,
-    Item,
+    Hazard,
     Message,
     Part,
     Person,
@@ -22,6 +20,7 @@ from authoring.model.things import (
     Stock,
     Tool,
     Value,
+    Window,
 )
 from authoring.quantities.units import Dimension, Unit, as_difference, unit_named
 
@@ -41,6 +40,11 @@ def read_shop(at: Reader) -> Shop:
         sources=read_sources(at),
         safety=read_messages(at),
         where=at.where,
+        hazards={
+            name: Hazard(name, one.text("name"), one.texts("emergency"), one.where) for name, one in at.each("hazards")
+        },
+        emergency=at.texts("emergency"),
+        retention=at.maybe("retention"),
     )
 
 
@@ -96,6 +100,7 @@ def read_messages(at: Reader) -> dict[str, Message]:
             sign=one.maybe("sign") or "",
             when=one.when(),
             where=one.where,
+            of=one.maybe("of"),
         )
         for name, one in at.each("safety")
     }
@@ -103,12 +108,34 @@ def read_messages(at: Reader) -> dict[str, Message]:
 
 def read_values(at: Reader) -> dict[str, Value]:
     """Read a `values` group."""
-    values = {}
-    for name, one in at.each("values"):
-        of = one.maybe("of")
-        specification = one.as_specification(dimension_of(of) if of else None)
-        values[name] = Value(name, one.text("name"), specification, one.where)
-    return values
+    return {name: Value(name, one.text("name"), _windows(one), one.where) for name, one in at.each("values")}
+
+
+def _windows(at: Reader) -> tuple[Window, ...]:
+    of = at.maybe("of")
+    dimension = dimension_of(of) if of else None
+    several = list(at.listed("windows"))
+    if bool(several) == ("value" in at.data):
+        name = at.where.path[-1]
+        message = f'"{name}" has both a value and windows.' if several else f'"value" is missing in "{name}".'
+        cure = "Keep one of the two." if several else 'Add "value", or "windows" where several will do.'
+        rule = "wrong-value" if several else "missing-key"
+        at.findings.append(Diagnostic(rule, Severity.ERROR, message, at.where.key(), cure))
+    return tuple(
+        Window(
+            Specification(
+                one.quantity("value", dimension) if "value" in one.data else None,
+                one.maybe("source"),
+                one.maybe("at"),
+                one.where,
+            ),
+            one.when(),
+            one.maybe("why"),
+            one.maybe("otherwise"),
+            one.where,
+        )
+        for one in several or [at]
+    )
 
 
 def read_stock(at: Reader) -> Stock:
@@ -123,68 +150,45 @@ def read_stock(at: Reader) -> Stock:
                 one.data.get("one-time", False),
                 one.maybe("place"),
                 one.where,
+                one.maybe("critical"),
+                one.maybe("material"),
             )
             for name, one in at.each("parts")
         },
-        tools={name: Tool(name, one.text("name"), one.maybe("place"), one.where) for name, one in at.each("tools")},
+        tools={name: _tool(name, one) for name, one in at.each("tools")},
         consumables={
-            name: Consumable(name, one.text("name"), one.maybe("limits"), one.maybe("disposal"), one.where)
+            name: Consumable(
+                name, one.text("name"), one.maybe("limits"), one.maybe("disposal"), one.where, one.maybe("take")
+            )
             for name, one in at.each("consumables")
         },
         where=at.where,
     )
 
 
-def read_equipment(at: Reader) -> Equipment:
-    """Read an equipment file."""
-    return Equipment(
-        id=at.text("equipment"),
-        name=at.text("name"),
-        features={name: _feature(name, one) for name, one in at.each("features")},
-        never=tuple(_never(at)),
-        sources=read_sources(at),
-        items={
-            name: Item(name, one.text("name"), one.maybe("place"), one.names("covers"), one.when(), one.where)
-            for name, one in at.each("items")
-        },
-        fasteners={name: _fasteners(name, one) for name, one in at.each("fasteners")},
-        fluids={name: _fluid(name, one) for name, one in at.each("fluids")},
-        values=read_values(at),
-        where=at.where,
-    )
-
-
-def _feature(name: str, at: Reader) -> Feature:
-    return Feature(name, at.text("name"), at.text("tell"), MappingProxyType(dict(at.data["values"])), at.where)
-
-
-def _never(at: Reader) -> list[dict[str, tuple[str, ...]]]:
-    return [{feature: one.names(feature) for feature in one.data} for one in at.listed("never")]
-
-
-def _fasteners(name: str, at: Reader) -> FastenerGroup:
-    torque: Specification | None = at.specification("torque", Dimension.TORQUE)
-    return FastenerGroup(
+def _tool(name: str, at: Reader) -> Tool:
+    return Tool(
         id=name,
         name=at.text("name"),
-        count=at.data["count"],
-        thread=at.text("thread"),
-        strength=at.maybe("class"),
-        length=at.quantity("length", Dimension.LENGTH),
-        on=at.maybe("on"),
-        torque=torque,
-        when=at.when(),
+        place=at.maybe("place"),
         where=at.where,
+        range=at.specification("range", None),
+        resolution=at.quantity("resolution"),
+        adapter=_adapter(at.below("adapter")) if "adapter" in at.data else None,
+        made=at.maybe("made"),
+        drawing=read_figure(name, at.below("drawing")) if "drawing" in at.data else None,
+        without=at.maybe("without"),
     )
 
 
-def _fluid(name: str, at: Reader) -> Fluid:
-    return Fluid(
-        id=name,
-        name=at.text("name"),
-        kind=at.text("kind"),
-        capacity=at.specification("capacity", Dimension.VOLUME),
-        disposal=at.maybe("disposal"),
-        when=at.when(),
-        where=at.where,
+def _adapter(at: Reader) -> Adapter:
+    return Adapter(at.quantity("length", Dimension.LENGTH), at.quantity("angle", Dimension.ANGLE), at.where)
+
+
+def read_figure(name: str, at: Reader) -> Figure:
+    """Read one picture."""
+    callouts = tuple(
+        Callout(one.text("on"), float(one.data["across"]), float(one.data["down"]), one.where)
+        for one in at.listed("callouts")
     )
+    return Figure(name, at.text("file"), at.text("title"), at.maybe("alt"), callouts, at.where, at.maybe("shows"))

@@ -12,6 +12,7 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
+from authoring.model.figure import Figure
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension, Unit
 from authoring.source.document import Where
@@ -52,6 +53,7 @@ class Message(Struct, frozen=True, eq=False):
     sign: str
     when: When
     where: Where
+    of: str | None = None
 
 
 class Person(Struct, frozen=True, eq=False):
@@ -64,8 +66,20 @@ class Person(Struct, frozen=True, eq=False):
     where: Where
 
 
+class Hazard(Struct, frozen=True, eq=False):
+    """A kind of hazard that the shop knows, and what to do first when it has happened."""
+
+    id: str
+    name: str
+    emergency: tuple[str, ...]
+    where: Where
+
+
 class Shop(Struct, frozen=True, eq=False):
-    """The shop: its name, its units for each dimension, its people, sources and shared safety messages."""
+    """The shop: its name, its units for each dimension, its people, sources, hazards and shared safety messages.
+
+    `emergency` is what to do first whatever has happened; `retention` how long filled-in booklets are kept.
+    """
 
     name: str
     profile: str
@@ -74,6 +88,9 @@ class Shop(Struct, frozen=True, eq=False):
     sources: Mapping[str, Source]
     safety: Mapping[str, Message]
     where: Where
+    hazards: Mapping[str, Hazard] = {}
+    emergency: tuple[str, ...] = ()
+    retention: str | None = None
 
 
 class Part(Struct, frozen=True, eq=False):
@@ -85,15 +102,31 @@ class Part(Struct, frozen=True, eq=False):
     one_time: bool
     place: str | None
     where: Where
+    critical: str | None = None
+    material: str | None = None
+
+
+class Adapter(Struct, frozen=True, eq=False):
+    """How far an adapter moves the bolt from the square of the wrench, and at which angle it sits."""
+
+    length: Quantity | None
+    angle: Quantity | None
+    where: Where
 
 
 class Tool(Struct, frozen=True, eq=False):
-    """What is used and put back."""
+    """What is used and put back; `range` is what it can measure or tighten, `resolution` its smallest step."""
 
     id: str
     name: str
     place: str | None
     where: Where
+    range: Specification | None = None
+    resolution: Quantity | None = None
+    adapter: Adapter | None = None
+    made: str | None = None
+    drawing: Figure | None = None
+    without: str | None = None
 
 
 class Consumable(Struct, frozen=True, eq=False):
@@ -104,6 +137,7 @@ class Consumable(Struct, frozen=True, eq=False):
     limits: str | None
     disposal: str | None
     where: Where
+    take: str | None = None
 
 
 class Stock(Struct, frozen=True, eq=False):
@@ -126,8 +160,20 @@ class Feature(Struct, frozen=True, eq=False):
     where: Where
 
 
+class Reuse(Struct, frozen=True, eq=False):
+    """Whether a thing may be used again: always, never or if; `say` tells on what it depends, or why not."""
+
+    rule: str
+    say: str | None
+    where: Where
+
+
 class Item(Struct, frozen=True, eq=False):
-    """What can be taken off, fitted, opened, run or looked at; it may cover others."""
+    """What can be taken off, fitted, opened, run or looked at; it may cover others, and be part of one.
+
+    `positions` are the words for each position of a lever, switch or tap; `release` how it comes apart.
+    `open_while_running` says why it is meant to be open then; `cooling` is the time constant against the air.
+    """
 
     id: str
     name: str
@@ -135,10 +181,25 @@ class Item(Struct, frozen=True, eq=False):
     covers: tuple[str, ...]
     when: When
     where: Where
+    part_of: str | None = None
+    side: str | None = None
+    twin: str | None = None
+    positions: Mapping[str, str] = {}
+    release: tuple[str, ...] = ()
+    critical: str | None = None
+    hazards: tuple[str, ...] = ()
+    material: str | None = None
+    cooling: Specification | None = None
+    reuse: Reuse | None = None
+    open_while_running: str | None = None
 
 
 class FastenerGroup(Struct, frozen=True, eq=False):
-    """Bolts, nuts or plugs tightened alike."""
+    """Bolts, nuts or plugs tightened alike.
+
+    `tightened` says how, where no torque is published; `untouched` why it is never loosened.
+    `order` numbers the fasteners from 1; `joint` is A, B or C by what a failure puts at risk.
+    """
 
     id: str
     name: str
@@ -150,6 +211,17 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     torque: Specification | None
     when: When
     where: Where
+    stages: tuple[Quantity, ...] = ()
+    order: tuple[int, ...] = ()
+    tightened: str | None = None
+    untouched: str | None = None
+    joint: str | None = None
+    threads: str | None = None
+    friction: Specification | None = None
+    side: str | None = None
+    twin: str | None = None
+    reuse: Reuse | None = None
+    open_while_running: str | None = None
 
 
 class Fluid(Struct, frozen=True, eq=False):
@@ -162,15 +234,34 @@ class Fluid(Struct, frozen=True, eq=False):
     disposal: str | None
     when: When
     where: Where
+    expansion: Specification | None = None
+
+
+class Window(Struct, frozen=True, eq=False):
+    """One of several windows of a value: for which vehicles, what speaks for it, why it is closed to the others."""
+
+    specification: Specification
+    when: When
+    why: str | None
+    otherwise: str | None
+    where: Where
 
 
 class Value(Struct, frozen=True, eq=False):
-    """A quantity that steps refer to by name."""
+    """A quantity that steps refer to by name.
+
+    `windows` has one entry for each window that will do, the best one first; a plain value is one window for all.
+    """
 
     id: str
     name: str
-    specification: Specification
+    windows: tuple[Window, ...]
     where: Where
+
+    @property
+    def specification(self) -> Specification:
+        """The first window's quantity and source."""
+        return self.windows[0].specification
 
 
 class Equipment(Struct, frozen=True, eq=False):
@@ -186,3 +277,4 @@ class Equipment(Struct, frozen=True, eq=False):
     fluids: Mapping[str, Fluid]
     values: Mapping[str, Value]
     where: Where
+    viewpoint: str | None = None

@@ -16,6 +16,7 @@ EXAMPLES: dict[Dimension, tuple[str, ...]] = {
     Dimension.ANGLE: ("°", "turn"),
     Dimension.COUNT: ("pieces",),
     Dimension.FORCE: ("N", "lbf"),
+    Dimension.RATIO: ("1",),
 }
 """Units to offer for each dimension."""
 
@@ -108,6 +109,8 @@ def offer(dimension: Dimension | None) -> str:
         return 'Write a number and its unit, such as "42 N·m", "1.5 mm" or "90 °C".'
     if dimension is Dimension.COUNT:
         return 'Write whole pieces, such as "4".'
+    if dimension is Dimension.RATIO:
+        return 'Write a plain number, such as "0.14" or "0.12 to 0.16".'
     units = " or ".join(f'"{symbol}"' for symbol in EXAMPLES[dimension])
     return f"Write it in a unit of {dimension.value}, such as {units}."
 

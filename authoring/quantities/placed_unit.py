@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from authoring.quantities.hints import wrong_dimension
 from authoring.quantities.refused import refuse
-from authoring.quantities.units import UNITS, Dimension, Unit, as_difference, unit_named
+from authoring.quantities.units import PLAIN_NUMBER, UNITS, Dimension, Unit, as_difference, unit_named
 
 
 def placed_unit(match: re.Match[str], dimension: Dimension | None) -> Unit:
@@ -20,6 +20,8 @@ def placed_unit(match: re.Match[str], dimension: Dimension | None) -> Unit:
     if not before and not after:
         if dimension is Dimension.COUNT and not share:
             return UNITS[""]
+        if dimension is Dimension.RATIO and not share:
+            return PLAIN_NUMBER
         _explained(match, dimension)
     unit = _named(match, "unit" if before else "unit_after", dimension)
     if before and after:

@@ -21,7 +21,7 @@ def read_quantity(value: object, dimension: Dimension | None = None) -> Quantity
     """Read a value as a quantity of `dimension`; with None the unit tells the dimension.
 
     Degrees are read as temperatures unless a temperature difference is asked for.
-    Only a count may be a bare number, as a text or as a whole number.
+    Only a count or a ratio may be a bare number as a text, and only a count a whole number.
     """
     if not isinstance(value, str):
         if dimension is not Dimension.COUNT or type(value) is not int or abs(value) > _LARGEST_COUNT:

@@ -7,7 +7,15 @@ from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.units import Dimension
 
 _NEVER_NEGATIVE = frozenset(
-    {Dimension.TORQUE, Dimension.VOLUME, Dimension.MASS, Dimension.TIME, Dimension.COUNT, Dimension.FORCE},
+    {
+        Dimension.TORQUE,
+        Dimension.VOLUME,
+        Dimension.MASS,
+        Dimension.TIME,
+        Dimension.COUNT,
+        Dimension.FORCE,
+        Dimension.RATIO,
+    },
 )
 
 

@@ -1,6 +1,6 @@
 """The closed table of units a procedure may use, each with its exact factor.
 
-Base units: N·m, m, m³, K, Pa, kg, s, degree, piece, N.
+Base units: N·m, m, m³, K, Pa, kg, s, degree, piece, N, and 1 for a ratio.
 Torque is its own dimension and never mixes with energy, though both are newton times metre.
 Factors follow from the definitions behind NIST SP 811 (2008), Appendix B.8: inch, pound, gallon, standard gravity.
 """
@@ -31,6 +31,7 @@ class Dimension(enum.Enum):
     ANGLE = "angle"
     COUNT = "count"
     FORCE = "force"
+    RATIO = "ratio"
 
 
 class Unit(Struct, frozen=True):
@@ -146,6 +147,9 @@ def _table() -> dict[str, Unit]:
 
 UNITS: Mapping[str, Unit] = MappingProxyType(_table())
 """Every unit by the symbol it is printed with; the unit of a count has an empty symbol."""
+
+PLAIN_NUMBER = Unit("", Dimension.RATIO, Fraction(1))
+"""The unit of a number that measures nothing, such as a coefficient of friction."""
 
 DIFFERENCES: Mapping[str, Unit] = MappingProxyType(
     {symbol: Unit(symbol, Dimension.TEMPERATURE_DIFFERENCE, factor) for symbol, (factor, _) in _DEGREES.items()},

@@ -8,7 +8,7 @@ from authoring.quantities.quantity import Quantity
 from authoring.quantities.read import read_quantity
 from authoring.quantities.units import DIFFERENCES, UNITS, Dimension, Unit
 
-KINDS = [dimension for dimension in Dimension if dimension is not Dimension.COUNT]
+KINDS = [dimension for dimension in Dimension if dimension not in (Dimension.COUNT, Dimension.RATIO)]
 
 
 def units_of(dimension: Dimension) -> list[Unit]:

@@ -8,5 +8,8 @@ ACTION = ActionKind(
     words=("inspect", "look at", "look", "feel", "listen to", "check", "read"),
     says="Inspect {what}.",
     what=Role("What is judged.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID, Kind.PART, Kind.CHOICE})),
+    roles={
+        "against": Role("The picture it is compared with.", frozenset({Kind.FIGURE}), silent=True),
+    },
     ways=("seen", "felt", "heard"),
 )

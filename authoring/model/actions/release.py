@@ -8,5 +8,5 @@ ACTION = ActionKind(
     words=("release", "take away", "take out", "free", "unprop"),
     says="Release {what}.",
     what=Role("What was held up or kept from rolling.", frozenset({Kind.ITEM})),
-    undoes=("support",),
+    undoes=("support", "lock"),
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from authoring.model.action_kind import ActionKind, Kind, Role
 
 ACTION = ActionKind(
-    words=("support", "hold", "chock", "prop"),
+    words=("support", "hold up", "chock", "prop"),
     says="Support {what}.",
     what=Role("What is held up or kept from rolling.", frozenset({Kind.ITEM})),
 )

@@ -1,13 +1,17 @@
-"""The schema of a procedure file, but for the actions, which bring their own part."""
+"""The schema of a procedure file, but for the steps and actions, which bring their own parts."""
 
 from __future__ import annotations
 
+from authoring.model.language.choice import choice
 from authoring.model.language.equipment import values
+from authoring.model.language.figure import figure
+from authoring.model.language.hearers import hearers
 from authoring.model.language.safety import message
+from authoring.model.language.states import states
+from authoring.model.language.step import section
 from authoring.model.language.terms import (
     NAME_PATTERN,
     NAME_WORDING,
-    JsonSchema,
     allow,
     date,
     group,
@@ -19,134 +23,62 @@ from authoring.model.language.terms import (
     number,
     one_of,
     quantity,
-    specification,
     text,
-    truth,
     when,
     whole,
 )
 
-ACTION = "action"
-
-PHASES = ("prepare", "remove", "work", "refit", "test", "close")
-"""The parts of a job, in the order in which they follow one another (requirement A3)."""
-
-
-def outcomes() -> JsonSchema:
-    """Return the schema of a checkpoint's outcomes."""
-    return listed(
-        "What the checkpoint may show, and what follows from each.",
-        group(
-            "One outcome.",
-            {
-                "found": text("What is seen, felt, heard, counted or read."),
-                "then": one_of(
-                    "What follows: go-on; put-right (mend it here, then check again); do (carry out a procedure and "
-                    "come back); go-to (a step); stop; ask-customer.",
-                    "go-on",
-                    "put-right",
-                    "do",
-                    "go-to",
-                    "stop",
-                    "ask-customer",
-                ),
-                "to": {
-                    "type": "string",
-                    "pattern": r"^([A-Z]{1,4}-[0-9]{2,5}|[a-z][a-z0-9]*(-[a-z0-9]+)*)$",
-                    "x-wording": "this is the short name of a step, or the number of a procedure",
-                    "description": "With do: the procedure's number. With go-to: the step's id.",
-                },
-                "say": text("What the reader is told."),
-            },
-            ("found", "then"),
-        ),
-    )
-
-
-_CHOICE = group(
-    "A part choice: which of several look-alike parts is the right one.",
+_CONDITION = group(
+    "One condition: a sentence, or a group that also says how it is reached.",
     {
-        "name": text("What the part is called, whichever it is, without an article."),
-        "question": text("What decides, such as: Which brake does the machine have?"),
-        "parts": listed(
-            "The parts to choose from.",
-            group(
-                "One part that may be the right one.",
-                {
-                    "part": name("Short name of the part in stock."),
-                    "when": when(),
-                    "size": specification("The measured size that tells it, such as 9.0 ± 0.3 mm, with its source."),
-                    "tell": text("How to tell it from the others."),
-                },
-                ("part", "tell"),
-            ),
-        ),
-    },
-    ("name", "question", "parts"),
-)
-
-_SHARE = {"type": "number", "minimum": 0, "maximum": 100, "x-wording": "this is a number from 0 to 100"}
-
-_FIGURE = group(
-    "A picture.",
-    {
-        "file": {
-            "type": "string",
-            "pattern": r"^[A-Za-z0-9][A-Za-z0-9_/-]*\.(svg|png|jpg|jpeg)$",
-            "x-wording": "this is the path of an SVG, PNG or JPEG file inside the library, with forward slashes",
-            "description": "Path of the picture inside the library.",
-        },
-        "title": text("What the picture shows, as a title."),
-        "alt": text("The same for somebody who cannot see it: what is where."),
-        "callouts": listed(
-            "The numbers on the picture, in order.",
-            group(
-                "One number and what it points at.",
-                {
-                    "on": name("Short name of the thing pointed at."),
-                    "across": _SHARE | {"description": "How far across, in percent of the picture's width."},
-                    "down": _SHARE | {"description": "How far down, in percent of the picture's height."},
-                },
-                ("on", "across", "down"),
-            ),
-        ),
-    },
-    ("file", "title"),
-)
-
-_STEP = group(
-    "One step: an instruction and what it does to the machine.",
-    {
-        "step": text("The instruction; things are named in brackets, such as: Remove the [level-plug]."),
-        "id": name("Short name, where something refers to the step."),
+        "so": text("What must be so."),
+        "by": number("The procedure that brings it about."),
+        "afterwards": text("What becomes of it at the end."),
         "when": when(),
-        "allow": allow(),
-        "do": listed("The actions, in order.", {"$ref": f"#/$defs/{ACTION}"}),
-        "with": names("Tools and consumables the step uses."),
-        "safety": names("Safety messages that must stand before the step."),
-        "figures": names("Figures that belong to the step."),
-        "why": text("The reason, where knowing it makes the work better."),
-        "tip": text("An easier way or a piece of advice; no safety message."),
     },
-    ("do",),
+    ("so",),
+) | {
+    "type": ["string", "object"],
+    "pattern": r"\S",
+    "maxLength": 10_000,
+    "x-wording": "write a sentence of 1 to 10000 characters, or a group with the key so",
+}
+
+_OPTION = group(
+    "One option: something that is decided in this job.",
+    {
+        "name": text("The name, without an article, such as: magnetic drain plug."),
+        "question": text("What is asked."),
+        "decided-by": one_of("Who decides.", "customer", "lead", "technician"),
+        "why": text("What speaks for and against it."),
+        "values": named("What can be chosen.", text("What this choice is called, such as: fitted.")),
+    },
+    ("name", "question", "decided-by", "values"),
 )
 
-_SECTION = group(
-    "A run of steps under a heading.",
+_MODIFICATION = group(
+    "One modification: the machine leaves different from how it came.",
     {
-        "id": name("Short name, where something refers to the section."),
-        "title": text("The heading."),
-        "phase": one_of(
-            "Which part of the job it is; sections follow one another in this order.",
-            *PHASES,
-        ),
+        "name": text("The name, without an article."),
         "when": when(),
-        "allow": allow(),
-        "intro": text("What the section is about."),
-        "safety": names("Safety messages that hold for every step of the section."),
-        "steps": listed("The steps, in order.", _STEP),
+        "as-found": text("How it was."),
+        "as-left": text("How it is now."),
+        "why": text("What it is for."),
+        "adds": names("Parts that had no counterpart."),
+        "leaves-out": names("Items and fasteners that stay off."),
+        "tell": hearers(),
     },
-    ("title", "steps"),
+    ("name", "as-found", "as-left", "tell"),
+)
+
+_WHILE_THERE = group(
+    "One thing to look at.",
+    {
+        "look": text("What to look at, and for what."),
+        "when": when(),
+        "only-if": text("For vehicles used in a certain way: which."),
+    },
+    ("look",),
 )
 
 _REVISION = group(
@@ -185,15 +117,20 @@ SCHEMA = group(
         "audience": text("Who may do it: training, licence."),
         "persons": whole("How many people it takes."),
         "time": quantity("How long it takes, such as 45 min."),
-        "conditions": listed_or_none("What must be so before the job starts.", text("one condition")),
+        "conditions": listed_or_none("What must be so before the job starts.", _CONDITION),
+        "needs": states("The state in which the machine must be, such as {engine: stopped}."),
+        "leaves": states("The state in which the machine is left, where it differs from how it came."),
         "hazards": listed_or_none(
             "Safety messages that hold for the whole job.", name("short name of a safety message")
         ),
         "values": values(),
         "safety": named("Safety messages of this procedure alone.", message()),
-        "choices": named("Part choices.", _CHOICE),
-        "figures": named("Pictures.", _FIGURE),
-        "sections": listed("The work, in order.", _SECTION),
+        "options": named("What is decided in this job.", _OPTION),
+        "modifications": named("In what the machine leaves different.", _MODIFICATION),
+        "choices": named("Part choices.", choice()),
+        "figures": named("Pictures.", figure()),
+        "sections": listed("The work, in order.", section()),
+        "while-there": listed("What else to look at while the machine is open or up.", _WHILE_THERE),
         "trial": {
             "type": ["object", "string"],
             "pattern": "^none$",
@@ -212,8 +149,3 @@ SCHEMA = group(
     },
     ("procedure", "title", "equipment", "sections", "revisions"),
 )
-
-CHECKPOINT_KEYS: dict[str, JsonSchema] = {
-    "outcomes": outcomes(),
-    "hold": truth("true when nobody goes on until it is met: a hold point."),
-}

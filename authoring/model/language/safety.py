@@ -5,7 +5,7 @@ The author states harm, severity and likelihood; the signal word is derived (req
 
 from __future__ import annotations
 
-from authoring.model.language.terms import JsonSchema, group, one_of, text, when
+from authoring.model.language.terms import JsonSchema, group, name, one_of, text, when
 
 SIGNS = (
     "general",
@@ -41,6 +41,7 @@ def message() -> JsonSchema:
                 "How to stay clear of it: wear, keep away, do not. Work on the machine is a step instead."
             ),
             "sign": one_of("The drawing beside the word.", *SIGNS),
+            "of": name("The kind of hazard, from the shop's register."),
             "when": when(),
         },
         ("harm", "severity", "likelihood"),

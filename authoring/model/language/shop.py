@@ -41,6 +41,7 @@ SCHEMA = group(
                 "mass": _units("Units of mass."),
                 "time": _units("Units of time."),
                 "angle": _units("Units of plane angle."),
+                "force": _units("Units of force."),
             },
         ),
         "people": named(
@@ -56,7 +57,20 @@ SCHEMA = group(
             ),
         ),
         "sources": sources(),
+        "hazards": named(
+            "The kinds of hazard that the shop knows; safety messages and items refer to them.",
+            group(
+                "One kind of hazard.",
+                {
+                    "name": text("The name, without an article, such as: hot surface."),
+                    "emergency": listed("What to do first when it has happened.", text("one thing to do")),
+                },
+                ("name", "emergency"),
+            ),
+        ),
+        "emergency": listed("What to do first whatever has happened.", text("one thing to do")),
         "safety": named("Safety messages that several procedures share.", message()),
+        "retention": text("How long filled-in booklets are kept, and where."),
     },
     ("shop", "units", "people"),
 )

@@ -29,6 +29,16 @@ def text(meaning: str) -> JsonSchema:
     }
 
 
+def texts(meaning: str) -> JsonSchema:
+    """A text, or a list of texts."""
+    return text(meaning) | {
+        "type": ["string", "array"],
+        "items": text("one of several"),
+        "minItems": 1,
+        "x-wording": "write a text, or a list of texts",
+    }
+
+
 def name(meaning: str) -> JsonSchema:
     """The short name of one thing."""
     return {"type": "string", "pattern": NAME_PATTERN, "x-wording": NAME_WORDING, "description": meaning}
@@ -141,13 +151,16 @@ def when() -> JsonSchema:
         "type": "object",
         "propertyNames": {"pattern": NAME_PATTERN, "x-wording": NAME_WORDING},
         "additionalProperties": {
-            "type": ["string", "array"],
+            "type": ["string", "array", "object"],
             "items": name("a value of the feature"),
             "minItems": 1,
             "uniqueItems": True,
             "pattern": NAME_PATTERN,
+            "properties": {"from": name("the first value"), "to": name("the last value")},
+            "required": ["from", "to"],
+            "additionalProperties": False,
             "x-wording": "write one value of the feature, or a list of values, none twice, such as [drum, disc]",
-            "description": "the value, or the list of values, for which it applies",
+            "description": "the value, the list of values, or the range {from: ..., to: ...} for which it applies",
         },
         "minProperties": 1,
         "x-wording": "this names at least one feature",

@@ -78,8 +78,9 @@ from itertools import pairwise
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.brackets import brackets
+from authoring.model.figure import Callout, Figure
 from authoring.model.library import Library, Scope
-from authoring.model.procedure import Callout, Figure, Procedure, Step
+from authoring.model.procedure import Procedure, Step
 from authoring.model.texts import prose_of_message, prose_of_step
 from authoring.rules.rule import Fault
 

@@ -68,7 +68,7 @@ from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.applicability import known
 from authoring.model.fitments import concerned, fitments, may_hold, together, too_many
 from authoring.model.library import Library, Scope
-from authoring.model.mentions import Mention, of_action
+from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Choice, Procedure
 from authoring.model.smallest import Fitment, smallest, told
 from authoring.model.things import Equipment, Part, When
@@ -104,14 +104,14 @@ class _Kept(Struct, frozen=True):
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each one-time part that some fitment takes off and keeps, or fits again."""
     scope = library.scope(procedure)
-    if scope.equipment is None:
+    if scope.vehicle is None:
         return
     events = tuple(_events(procedure, scope))
     for part in dict.fromkeys(event.part for event in events if event.part):
         acts = [event.act for event in events if event.part == part]
         if "remove" in acts or acts.count("fit") > 1:
             mine = [event for event in events if event.part in {part, ""}]
-            yield from _of_part(mine, procedure, scope.equipment)
+            yield from _of_part(mine, procedure, scope.vehicle)
 
 
 def _events(procedure: Procedure, scope: Scope) -> Iterator[_Event]:
@@ -120,7 +120,7 @@ def _events(procedure: Procedure, scope: Scope) -> Iterator[_Event]:
         for action in step.actions:
             if action.kind.name not in _COMES_OFF | _DONE_TO_PARTS:
                 continue
-            for mention in of_action(action):
+            for mention in touched(action):
                 if mention.role == "what":
                     yield from _of_mention(action.kind.name, mention, around, scope)
 

@@ -55,7 +55,7 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.library import Library
-from authoring.model.mentions import Mention, of_action
+from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Procedure
 from authoring.model.things import FastenerGroup
 from authoring.rules.rule import Fault
@@ -71,12 +71,17 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for mention in _tightened(procedure):
         named = things.get(mention.name)
         group = named.thing if named is not None else None
-        if isinstance(group, FastenerGroup) and group.torque is None and group.id not in told:
+        if (
+            isinstance(group, FastenerGroup)
+            and group.torque is None
+            and group.tightened is None
+            and group.id not in told
+        ):
             told.add(group.id)
             yield Fault(
                 f'No torque is stated for "{group.id}", which is tightened here.',
                 mention.span,
-                'Add "torque: " with its value and source to the fastener group in the equipment file.',
+                'Add "torque: " with its value and source to the fastener group, or "tightened: " if there is none.',
                 (Related(group.where.span, f'"{group.id}" is stated here'),),
             )
 
@@ -85,4 +90,4 @@ def _tightened(procedure: Procedure) -> Iterator[Mention]:
     for _, step in procedure.steps():
         for action in step.actions:
             if action.kind.torque:
-                yield from (mention for mention in of_action(action) if mention.role == "what")
+                yield from (mention for mention in touched(action) if mention.role == "what")

@@ -38,7 +38,7 @@ from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.diagnostics.nearest import did_you_mean
 from authoring.diagnostics.words import joined
 from authoring.model.library import Library, Scope
-from authoring.model.mentions import Mention, of_action
+from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Procedure
 from authoring.model.things import Value
 from authoring.quantities.units import Dimension
@@ -57,7 +57,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for _, step in procedure.steps():
         for action in step.actions:
             places = {"what": action.kind.what, **action.kind.roles}
-            for mention in of_action(action):
+            for mention in touched(action):
                 place = places.get(mention.role)
                 if place is not None and place.dimensions:
                     yield from _wrong(mention, place.dimensions, scope)

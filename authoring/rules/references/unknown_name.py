@@ -49,7 +49,11 @@ from functools import lru_cache
 
 from authoring.diagnostics.diagnostic import Severity, Span
 from authoring.diagnostics.nearest import did_you_mean
-from authoring.model.library import Library
+from authoring.diagnostics.words import joined
+from authoring.model.action_kind import Kind
+from authoring.model.library import Library, of_equipment
+from authoring.model.mentions import Mention
+from authoring.model.mentions import of_equipment as mentions_of_equipment
 from authoring.model.procedure import Procedure
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
@@ -66,7 +70,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     if library.partial:
         return  # the name may well stand in the file that could not be read
     for equipment in library.equipment.values():
-        yield from _in_equipment(equipment)
+        yield from _in_equipment(equipment, library)
     told: set[Span] = set()
     for procedure in library.procedures.values():
         for fault in _in_procedure(procedure, library):
@@ -75,15 +79,21 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
                 yield fault
 
 
-def _in_equipment(equipment: Equipment) -> Iterator[Fault]:
-    known = {*equipment.items, *equipment.fasteners}
-    for item in equipment.items.values():
-        for place, name in enumerate(item.covers):
-            if name not in known:
-                yield _unknown("item or fastener group", name, known, item.where.of("covers", place))
-    for group in equipment.fasteners.values():
-        if group.on is not None and group.on not in equipment.items:
-            yield _unknown("item", group.on, equipment.items, group.where.of("on"))
+def _in_equipment(equipment: Equipment, library: Library) -> Iterator[Fault]:
+    known = {named.id: named.kind for named in of_equipment(equipment)}
+    for mention in mentions_of_equipment(equipment):
+        if mention.wants == "hazard":
+            yield from _hazard(mention, library)
+        elif known.get(mention.name) not in mention.kinds:
+            fitting = [name for name, kind in known.items() if kind in mention.kinds]
+            wanted = joined([kind.value.partition(" ")[2] for kind in Kind if kind in mention.kinds], "or")
+            yield _unknown(wanted, mention.name, fitting, mention.span)
+
+
+def _hazard(mention: Mention, library: Library) -> Iterator[Fault]:
+    known = library.shop.hazards if library.shop is not None else {}
+    if mention.name not in known:
+        yield _unknown("kind of hazard", mention.name, known, mention.span)
 
 
 def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
@@ -94,6 +104,11 @@ def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
     offered = [name for name in scope.things if "." not in name]  # an id with a dot is not the author's
     compared: set[str] = set()
     for mention in scope.mentions:
+        if mention.wants == "hazard":
+            yield from _hazard(mention, library)
+            continue
+        if mention.role == "state":
+            continue  # what is no state is told by its own rule
         message = mention.wants == "message"
         if mention.name in (scope.safety if message else scope.things):
             continue

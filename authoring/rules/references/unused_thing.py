@@ -72,6 +72,7 @@ from collections.abc import Iterable, Iterator
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.action_kind import Kind
 from authoring.model.library import Library, Named, of_equipment, of_procedure, of_stock
+from authoring.model.mentions import of_equipment as mentions_of_equipment
 from authoring.model.procedure import Procedure
 from authoring.model.specifications import stated_values
 from authoring.model.things import Equipment, Message, Source
@@ -124,9 +125,8 @@ def _in_equipment(equipment: Equipment, library: Library) -> Iterator[Fault]:
         yield Fault(message, equipment.where.of("equipment"), "Write one, or remove the file.")
         return
     used = _names(library, procedures)
-    used |= {group.on for group in equipment.fasteners.values() if group.on is not None}
-    for item in equipment.items.values():
-        used |= {*item.covers, item.id} if item.covers else set()
+    used |= {mention.name for mention in mentions_of_equipment(equipment)}
+    used |= {item.id for item in equipment.items.values() if item.covers}
     for named in of_equipment(equipment):
         if named.id not in used:
             yield _unused(named, "no procedure for this equipment uses it")

@@ -38,7 +38,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.language.procedure import PHASES
+from authoring.model.language.step import PHASES
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.rules.rule import Fault

@@ -36,7 +36,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
-from authoring.model.language.procedure import PHASES
+from authoring.model.language.step import PHASES
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.rules.rule import Fault

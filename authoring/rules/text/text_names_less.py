@@ -44,7 +44,7 @@ from collections.abc import Iterator
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.brackets import brackets
 from authoring.model.library import Library
-from authoring.model.mentions import Mention, of_action
+from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Action, Procedure
 from authoring.rules.rule import Fault
 
@@ -74,11 +74,11 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
 
 
 def _touched(action: Action) -> Iterator[Mention]:
-    for mention in of_action(action):
-        if mention.role != "to" or "to" in action.roles:
-            window = action.kind.checkpoint and mention.role == "value"
-            if not window:
-                yield mention
+    for mention in touched(action):
+        role = action.kind.roles.get(mention.role)
+        window = action.kind.checkpoint and mention.role == "value"
+        if not window and (role is None or not role.silent):
+            yield mention
 
 
 def _action_of(mention: Mention) -> str:

@@ -37,6 +37,7 @@ from authoring.diagnostics.diagnostic import Severity, Span
 from authoring.model.action_kind import Kind
 from authoring.model.brackets import Bracket, brackets
 from authoring.model.library import Library, Named
+from authoring.model.mentions import of_step
 from authoring.model.procedure import Procedure, Step
 from authoring.rules.rule import Fault
 
@@ -52,14 +53,14 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     things = library.scope(procedure).things
     for _, step in procedure.steps():
         named = [one for one in brackets(step.text) if one.nth == 0] if step.written else []
-        if not named:
+        if not named or not step.actions:
             continue
-        touched = {name for action in step.actions for _, name in action.names()}
+        touched = {mention.name for mention in of_step(step) if mention.wants == "thing" and mention.role != "state"}
         if not touched <= things.keys():
             continue  # a mistyped name in the data is told once, where it stands
         for one in named:
             thing = things.get(one.name)
-            if one.name not in touched and one.name not in step.uses and thing and thing.kind not in _POINTED_TO:
+            if one.name not in touched and thing and thing.kind not in _POINTED_TO:
                 yield _more(thing, _place(one, step))
 
 

@@ -74,8 +74,9 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
                 related = (Related(equipment.where.key("never"), "the combinations that never occur"),)
                 yield Fault(message, one.span, 'Correct the condition, or "never".', related)
     for procedure in library.procedures.values():
-        if procedure.equipment in library.equipment:
-            yield from _in_procedure(procedure, library.equipment[procedure.equipment])
+        vehicle = library.scope(procedure).vehicle
+        if vehicle is not None:
+            yield from _in_procedure(procedure, vehicle)
 
 
 def _in_procedure(procedure: Procedure, equipment: Equipment) -> Iterator[Fault]:

@@ -75,8 +75,9 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
             if one.keys[0] == "when" and known(one.when, equipment) and too_many(equipment, one.when, one.when):
                 yield Fault(_message("This condition"), one.span, _CURE)
     for procedure in library.procedures.values():
-        if procedure.equipment in library.equipment:
-            yield from _in_procedure(procedure, library.equipment[procedure.equipment])
+        vehicle = library.scope(procedure).vehicle
+        if vehicle is not None:
+            yield from _in_procedure(procedure, vehicle)
 
 
 def _in_procedure(procedure: Procedure, equipment: Equipment) -> Iterator[Fault]:

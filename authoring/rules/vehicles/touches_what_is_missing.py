@@ -44,7 +44,7 @@ from collections.abc import Iterator
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.fitments import possible, said, together
 from authoring.model.library import Library, Named
-from authoring.model.mentions import Mention, of_action
+from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Procedure
 from authoring.model.things import Equipment, FastenerGroup, Fluid, Item, When
 from authoring.rules.rule import Fault
@@ -56,15 +56,15 @@ REQUIREMENTS = ("V1", "V4")
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each touched thing that some machine the step is for does not have."""
     scope = library.scope(procedure)
-    if scope.equipment is None:
+    if scope.vehicle is None:
         return
     for section, step in procedure.steps():
         around = together(procedure.covers, section.when, step.when)
         for action in step.actions:
-            for mention in of_action(action):
+            for mention in touched(action):
                 named = scope.things.get(mention.name)
                 if named is not None and isinstance(named.thing, Item | FastenerGroup | Fluid):
-                    yield from _missing(mention, named, around, scope.equipment, procedure.covers)
+                    yield from _missing(mention, named, around, scope.vehicle, procedure.covers)
 
 
 def _missing(mention: Mention, named: Named, around: When, equipment: Equipment, covers: When) -> Iterator[Fault]:

@@ -36,8 +36,9 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     for equipment in library.equipment.values():
         yield from _unknown(of_equipment(equipment), equipment.features, f'The equipment "{equipment.id}"')
     for procedure in library.procedures.values():
-        if procedure.equipment in library.equipment:
-            features = library.equipment[procedure.equipment].features
+        vehicle = library.scope(procedure).vehicle
+        if vehicle is not None:
+            features = vehicle.features
             yield from _unknown(of_procedure(procedure), features, f'The equipment "{procedure.equipment}"')
     if library.shop is not None and not library.partial:  # else the equipment may stand in an unread file
         everywhere = {feature for equipment in library.equipment.values() for feature in equipment.features}

@@ -35,8 +35,9 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     for equipment in library.equipment.values():
         yield from _unknown(of_equipment(equipment), {name: [one] for name, one in equipment.features.items()})
     for procedure in library.procedures.values():
-        if procedure.equipment in library.equipment:
-            features = library.equipment[procedure.equipment].features
+        vehicle = library.scope(procedure).vehicle
+        if vehicle is not None:
+            features = vehicle.features
             yield from _unknown(of_procedure(procedure), {name: [one] for name, one in features.items()})
     if library.shop is not None and not library.partial:  # else the value may stand in an unread file
         yield from _unknown(of_shop(library.shop), _everywhere(library))

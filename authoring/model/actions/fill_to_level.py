@@ -1,0 +1,27 @@
+"""Put a fluid in until it stands at a level; the amount is only expected."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.quantities.units import Dimension
+
+_VALUE = frozenset({Kind.VALUE})
+
+ACTION = ActionKind(
+    words=("fill", "add", "pour", "pour in"),
+    says="Fill {what} to its level.",
+    what=Role("The fluid.", frozenset({Kind.FLUID})),
+    roles={
+        "at": Role("Where the level is seen.", frozenset({Kind.ITEM, Kind.FASTENERS}), required=True),
+        "window": Role(
+            "The temperature at which the level counts.",
+            _VALUE,
+            dimensions=frozenset({Dimension.TEMPERATURE}),
+            silent=True,
+        ),
+        "level": Role("Where the level must lie.", _VALUE, dimensions=frozenset({Dimension.LENGTH}), silent=True),
+        "expected": Role(
+            "How much it is expected to take.", _VALUE, dimensions=frozenset({Dimension.VOLUME}), silent=True
+        ),
+    },
+)

@@ -1,0 +1,14 @@
+"""Lay something aside that is fitted again."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("keep", "lay", "put", "set aside", "lay aside"),
+    says="Keep {what}.",
+    what=Role("What is kept.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
+    roles={
+        "in": Role("What it is kept in.", frozenset({Kind.TOOL})),
+    },
+)

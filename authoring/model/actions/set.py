@@ -1,0 +1,14 @@
+"""Bring a lever, switch or tap to one of its positions."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.language.terms import name
+
+ACTION = ActionKind(
+    words=("set", "put", "move", "turn", "push", "pull", "shift"),
+    says="Set {what}.",
+    what=Role("The lever, switch or tap.", frozenset({Kind.ITEM})),
+    details={"position": name("Short name of one of its positions.")},
+    needed=("position",),
+)

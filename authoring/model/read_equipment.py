@@ -1,0 +1,109 @@
+"""An equipment file to values."""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+from typing import Any
+
+from authoring.model.read_things import read_sources, read_values
+from authoring.model.reader import Reader
+from authoring.model.things import Equipment, FastenerGroup, Feature, Fluid, Item, Reuse, When
+from authoring.quantities.units import Dimension
+
+
+def read_equipment(at: Reader) -> Equipment:
+    """Read an equipment file."""
+    return Equipment(
+        id=at.text("equipment"),
+        name=at.text("name"),
+        features={name: _feature(name, one) for name, one in at.each("features")},
+        never=tuple(_never(at)),
+        sources=read_sources(at),
+        items={name: _item(name, one) for name, one in at.each("items")},
+        fasteners={name: _fasteners(name, one) for name, one in at.each("fasteners")},
+        fluids={name: _fluid(name, one) for name, one in at.each("fluids")},
+        values=read_values(at),
+        where=at.where,
+        viewpoint=at.maybe("viewpoint"),
+    )
+
+
+def feature_order(data: dict[str, Any]) -> dict[str, tuple[str, ...]]:
+    """Return the values of each feature of an equipment document, in the order in which they are stated."""
+    return {name: tuple(feature["values"]) for name, feature in data.get("features", {}).items()}
+
+
+def _feature(name: str, at: Reader) -> Feature:
+    return Feature(name, at.text("name"), at.text("tell"), MappingProxyType(dict(at.data["values"])), at.where)
+
+
+def _never(at: Reader) -> list[When]:
+    return [Reader({"never": one.data}, one.where, at.findings, at.order).when("never") for one in at.listed("never")]
+
+
+def _item(name: str, at: Reader) -> Item:
+    return Item(
+        id=name,
+        name=at.text("name"),
+        place=at.maybe("place"),
+        covers=at.names("covers"),
+        when=at.when(),
+        where=at.where,
+        part_of=at.maybe("part-of"),
+        side=at.maybe("side"),
+        twin=at.maybe("twin"),
+        positions=MappingProxyType(dict(at.data.get("positions", {}))),
+        release=at.texts("release"),
+        critical=at.maybe("critical"),
+        hazards=at.names("hazards"),
+        material=at.maybe("material"),
+        cooling=at.specification("cooling", Dimension.TIME),
+        reuse=_reuse(at),
+        open_while_running=at.maybe("open-while-running"),
+    )
+
+
+def _reuse(at: Reader) -> Reuse | None:
+    if "reuse" not in at.data:
+        return None
+    one = at.below("reuse")
+    return Reuse(one.text("is"), one.maybe("say"), one.where)
+
+
+def _fasteners(name: str, at: Reader) -> FastenerGroup:
+    return FastenerGroup(
+        id=name,
+        name=at.text("name"),
+        count=at.data["count"],
+        thread=at.text("thread"),
+        strength=at.maybe("class"),
+        length=at.quantity("length", Dimension.LENGTH),
+        on=at.maybe("on"),
+        torque=at.specification("torque", Dimension.TORQUE),
+        when=at.when(),
+        where=at.where,
+        stages=at.quantities("stages"),
+        order=tuple(at.data.get("order", ())),
+        tightened=at.maybe("tightened"),
+        untouched=at.maybe("untouched"),
+        joint=at.maybe("joint"),
+        threads=at.maybe("threads"),
+        friction=at.specification("friction", Dimension.RATIO),
+        side=at.maybe("side"),
+        twin=at.maybe("twin"),
+        reuse=_reuse(at),
+        open_while_running=at.maybe("open-while-running"),
+    )
+
+
+def _fluid(name: str, at: Reader) -> Fluid:
+    return Fluid(
+        id=name,
+        name=at.text("name"),
+        kind=at.text("kind"),
+        capacity=at.specification("capacity", Dimension.VOLUME),
+        disposal=at.maybe("disposal"),
+        when=at.when(),
+        where=at.where,
+        expansion=at.specification("expansion", Dimension.RATIO),
+    )
