@@ -2,6 +2,7 @@
 
 A number that no step names is a riddle; numbers named out of order send the eye to and fro; the same thing numbered
 twice makes the reader look for a difference.
+A picture that something is graded against shows the same thing in each of its states, a number for each.
 What counts is what the steps that show the figure say, in reading order: their caution blocks, their text, the parts
 of a choice they name, their outcomes, their reason and their tip.
 A figure that no step shows is told elsewhere.
@@ -69,6 +70,31 @@ sections:
         do:
           - clean: [drop-box, level-plug]
 ```
+
+A picture to grade wear against.
+
+```yaml procedure
+figures:
+  wear:
+    file: drop-box.svg
+    title: The plug, sound and worn
+    alt: The first plug has sharp corners, and those of the second are round.
+    callouts:
+      - {on: level-plug, across: 20, down: 60}
+      - {on: level-plug, across: 70, down: 60}
+sections:
+  - title: Look
+    steps:
+      - step: Look at the corners of the [level-plug].
+        figures: [wear]
+        do:
+          - inspect:
+              what: level-plug
+              against: wear
+              outcomes:
+                - {found: They are sharp., like: 1, then: go-on}
+                - {found: They are round., like: 2, then: stop}
+```
 """
 
 from __future__ import annotations
@@ -91,12 +117,13 @@ REQUIREMENTS = ("F1",)
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each callout that is told twice, named by no step, or named too early."""
     things = library.scope(procedure).things
+    graded = {action.roles.get("against") for _, step in procedure.steps() for action in step.actions}
     for figure in procedure.figures.values():
         shown = [step for _, step in procedure.steps() if figure.id in step.figures]
         first: dict[str, Callout] = {}
         for callout in figure.callouts:
             earlier = first.setdefault(callout.on, callout)
-            if earlier is not callout:
+            if earlier is not callout and figure.id not in graded:
                 yield _twice(callout, earlier, figure)
         if shown:
             known = [callout for name, callout in first.items() if name in things]  # any other is an unknown name

@@ -63,6 +63,46 @@ sections:
           - tighten: level-plug
           - clean: drop-box
 ```
+
+An option is used by what is done for one of its values.
+
+```yaml procedure
+options:
+  wax:
+    name: wax on the drop box
+    question: Does the machine work near the sea?
+    decided-by: customer
+    values: {none: left bare, waxed: waxed}
+sections:
+  - title: Read the level
+    steps:
+      - step: Remove the [level-plug] and discard the [plug-ring].
+        safety: [hot-pipe]
+        with: [spanner, gauntlets]
+        do:
+          - remove: level-plug
+          - discard: plug-ring
+      - step: Look at the level of the [box-oil].
+        do:
+          - inspect:
+              what: box-oil
+              outcomes:
+                - {found: The oil stands at the lower edge of the hole., then: go-on}
+                - {found: The oil stands lower., then: put-right, say: Top up until oil runs out.}
+      - step: Fit a new [plug-ring], then start the [level-plug] by hand.
+        do:
+          - fit: plug-ring
+          - start: level-plug
+      - step: Tighten the [level-plug].
+        with: [wrench]
+        do:
+          - tighten: level-plug
+      - step: Wipe the [drop-box] dry with a [rag].
+        when: {wax: waxed}
+        with: [rag]
+        do:
+          - clean: drop-box
+```
 """
 
 from __future__ import annotations
@@ -71,6 +111,7 @@ from collections.abc import Iterable, Iterator
 
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.action_kind import Kind
+from authoring.model.applicability import of_procedure as conditions_of
 from authoring.model.library import Library, Named, of_equipment, of_procedure, of_stock
 from authoring.model.mentions import of_equipment as mentions_of_equipment
 from authoring.model.procedure import Procedure
@@ -103,7 +144,7 @@ def _names(library: Library, procedures: Iterable[Procedure], wants: str = "thin
 
 
 def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
-    used = _names(library, [procedure])
+    used = _names(library, [procedure]) | {feature for one in conditions_of(procedure) for feature in one.when}
     for named in of_procedure(procedure):
         if named.id in used or "." in named.id:
             continue  # an id with a dot is not the author's
