@@ -14,4 +14,5 @@ ACTION = ActionKind(
         "by": Role("The aid that keeps it.", frozenset({Kind.TOOL, Kind.CONSUMABLE})),
         "until": Role("The thing whose fitting traps it.", _FITTED, required=True, silent=True),
     },
+    undoes=("remove",),
 )
