@@ -66,7 +66,7 @@ def _specifications(volume: Volume) -> Iterator[tuple[str, Specification]]:
             thing = volume.scope.things[name].thing
             if isinstance(thing, FastenerGroup) and thing.torque is not None and action.kind.torque:
                 yield f"torque of the {thing.name}", thing.torque
-            elif isinstance(thing, Fluid) and thing.capacity is not None and action.kind.name in {"fill", "top-up"}:
+            elif isinstance(thing, Fluid) and thing.capacity is not None and action.kind.pours:
                 yield f"capacity for {thing.name}", thing.capacity
             elif isinstance(thing, Choice):
                 yield from (

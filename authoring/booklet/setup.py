@@ -108,7 +108,7 @@ def _fluids(plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text,
         for _, action in volume.actions():
             for name in action.what:
                 fluid = volume.scope.things[name].thing
-                if isinstance(fluid, Fluid) and action.kind.name in {"fill", "top-up"}:
+                if isinstance(fluid, Fluid) and action.kind.pours:
                     amounts.setdefault(name, (fluid, ()))
                     amounts[name] = (
                         fluid,

@@ -143,7 +143,7 @@ def _fluids(step: written.Step, scope: Scope, wording: Wording) -> Iterator[Asid
     for action in step.actions:
         for name in action.what:
             fluid = scope.things[name].thing
-            if isinstance(fluid, Fluid) and action.kind.name in {"fill", "top-up"}:
+            if isinstance(fluid, Fluid) and action.kind.pours:
                 words: list[Inline] = [Words(fluid.kind)]
                 if fluid.capacity is not None and fluid.capacity.value is not None:
                     words += [Words("; the dry system holds "), wording.amount(fluid.capacity.value)]

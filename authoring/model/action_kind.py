@@ -51,7 +51,7 @@ class ActionKind(Struct, frozen=True):
     `name` is filled in from the file's name.
     `words` are the verbs a step's text may use for it, the first being the plain one.
     `says` makes the text of a step that has none; `{what}` and each role's name stand for the things named.
-    `torque` marks the action that brings fasteners to their torque.
+    `torque` marks the action that brings fasteners to their torque, `pours` one that puts a fluid in.
     `details` are further keys, each with its schema, that hold words instead of the names of things;
     `needed` are those that must be there.
     `undoes` names the actions after which this one brings the thing back; the closing count pairs them.
@@ -65,6 +65,7 @@ class ActionKind(Struct, frozen=True):
     details: dict[str, JsonSchema] = {}
     needed: tuple[str, ...] = ()
     torque: bool = False
+    pours: bool = False
     counted: bool = False
     ways: tuple[str, ...] = ()
     undoes: tuple[str, ...] = ()

@@ -9,6 +9,7 @@ ACTION = ActionKind(
     words=("fill", "pour", "pour in"),
     says="Fill {what}.",
     what=Role("The fluid.", frozenset({Kind.FLUID})),
+    pours=True,
     roles={
         "amount": Role("How much.", frozenset({Kind.VALUE}), required=True, dimensions=frozenset({Dimension.VOLUME})),
     },

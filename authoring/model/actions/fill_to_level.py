@@ -11,6 +11,7 @@ ACTION = ActionKind(
     words=("fill", "add", "pour", "pour in"),
     says="Fill {what} to its level.",
     what=Role("The fluid.", frozenset({Kind.FLUID})),
+    pours=True,
     roles={
         "at": Role("Where the level is seen.", frozenset({Kind.ITEM, Kind.FASTENERS}), required=True),
         "window": Role(

@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("top up", "add"),
     says="Top up {what}.",
     what=Role("The fluid.", frozenset({Kind.FLUID})),
+    pours=True,
 )
