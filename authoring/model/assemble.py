@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from functools import cache
 from pathlib import Path
+
+from msgspec import json
 
 from authoring.model.action_kinds import action_kinds
 from authoring.model.language import checkpoint, equipment, manner, procedure, shop, step, stock
@@ -35,7 +36,7 @@ def _action() -> JsonSchema:
 def as_file(kind: str) -> str:
     """Return the text of the committed schema of one kind of file."""
     head = {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": f"Bayleaf {kind} file"}
-    return json.dumps(head | schema_of(kind), indent=2, ensure_ascii=False) + "\n"
+    return json.format(json.encode(head | schema_of(kind)), indent=2).decode() + "\n"
 
 
 def main(folder: str) -> None:
