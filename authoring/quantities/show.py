@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -99,6 +100,8 @@ def _fit(quantity: Quantity, unit: Unit) -> Unit:
     return unit
 
 
+# The same torque stands at each step that tightens to it, and once more in the table of all.
+@lru_cache(maxsize=256)
 def _shown(quantity: Quantity, unit: Unit) -> _Shown:
     low, nominal, high = (
         None if number is None else convert(number, quantity.unit, unit)
