@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from authoring.source.document import Where
 
 
 def stated(where: Where, key: str) -> bool:
     """Tell whether the object has this key, whatever stands there."""
-    return where.document.places.has((*where.path, key))
+    data: Any = where.document.data
+    for step in where.path:
+        data = data[step]
+    return key in data

@@ -5,7 +5,19 @@ from __future__ import annotations
 from authoring.model.action_kind import ActionKind, Kind, Role
 
 ACTION = ActionKind(
-    words=("remove", "take off", "take out", "unscrew", "pull off", "pull out", "lift off", "lift out"),
+    words=(
+        "remove",
+        "take off",
+        "take out",
+        "unscrew",
+        "pull off",
+        "pull out",
+        "lift off",
+        "lift out",
+        "press out",
+        "drive out",
+        "knock out",
+    ),
     says="Remove {what}.",
     what=Role("What comes off.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
 )

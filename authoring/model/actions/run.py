@@ -6,7 +6,7 @@ from authoring.model.action_kind import ActionKind, Kind, Role
 from authoring.quantities.units import Dimension
 
 ACTION = ActionKind(
-    words=("run", "start", "let"),
+    words=("run", "start", "let", "drive"),
     says="Run {what}.",
     what=Role("What runs.", frozenset({Kind.ITEM})),
     roles={

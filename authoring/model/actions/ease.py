@@ -1,0 +1,14 @@
+"""Break something loose that sits fast, without taking it off yet."""
+
+from __future__ import annotations
+
+from authoring.model.action_kind import ActionKind, Kind, Role
+
+ACTION = ActionKind(
+    words=("ease", "tap", "rock", "break loose", "work loose", "twist"),
+    says="Ease {what}.",
+    what=Role("What sits fast.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
+    roles={
+        "with": Role("What it is eased with.", frozenset({Kind.TOOL})),
+    },
+)

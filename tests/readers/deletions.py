@@ -1,0 +1,108 @@
+"""Every key that an author wrote in a library, and the library without it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from authoring.model.assemble import schema_of
+from authoring.model.build import kind_of
+from authoring.model.language.checkpoint import CHECKPOINT_KEYS
+from authoring.model.language.manner import MANNER
+from authoring.source.document import Document
+
+_IN_MANY_PLACES = {"allow", "when", "never", "values", "safety", "sources"}
+_OF_EVERY_ACTION = {"what", "count", "way", *MANNER, *CHECKPOINT_KEYS}
+
+Path = tuple[str | int, ...]
+
+
+class Deletion(Struct, frozen=True):
+    """One key of one file: where it stands, and its place in the language, such as equipment.items.*.place."""
+
+    file: str
+    path: Path
+    element: str
+
+
+def deletions(documents: Sequence[Document]) -> Iterator[Deletion]:
+    """Yield every key of every document that is the language's own; names of the author's are passed through."""
+    for document in documents:
+        kind = kind_of(document)
+        if kind is not None:
+            schema = schema_of(kind)
+            for path, element in _keys(document.data, schema, schema.get("$defs", {}), (), kind):
+                yield Deletion(document.file, path, element)
+
+
+def _keys(
+    data: Any, schema: Mapping[str, Any], shared: Mapping[str, Any], path: Path, element: str
+) -> Iterator[tuple[Path, str]]:
+    schema, element = _resolved(schema, shared, element)
+    if isinstance(data, list):
+        for place, entry in enumerate(data):
+            yield from _keys(entry, schema.get("items", {}), shared, (*path, place), element)
+    if not isinstance(data, dict):
+        return
+    known = schema.get("properties", {})
+    others = schema.get("additionalProperties", {})
+    for key, below in data.items():
+        inside = known.get(key, others if isinstance(others, dict) else {})
+        called = _called(element, key) if key in known else f"{element}.*"
+        if key in known:
+            yield (*path, key), called
+        yield from _keys(below, inside, shared, (*path, key), called)
+
+
+def _called(element: str, key: str) -> str:
+    """Return what an element is called; what stands in many places goes by one name."""
+    if element.startswith("action.") and element.count(".") == 1 and key in _OF_EVERY_ACTION:
+        return f"action.*.{key}"
+    if element.endswith(".*") and key in {"from", "to"}:
+        return f"range.{key}"
+    return key if key in _IN_MANY_PLACES else f"{element}.{key}"
+
+
+def _resolved(schema: Mapping[str, Any], shared: Mapping[str, Any], element: str) -> tuple[Mapping[str, Any], str]:
+    """Return what a schema refers to; what several places share goes by its own name."""
+    name = str(schema.get("$ref", "")).rpartition("/")[2]
+    return (shared[name], name) if name else (schema, element)
+
+
+def elements() -> set[str]:
+    """Return every element of the language: each key of each object, as `deletions` calls them."""
+    found: set[str] = set()
+    for kind in ("shop", "stock", "equipment", "procedure"):
+        schema = schema_of(kind)
+        _collect(schema, schema.get("$defs", {}), kind, found)
+    return found
+
+
+def _collect(schema: Mapping[str, Any], shared: Mapping[str, Any], element: str, found: set[str]) -> None:
+    schema, element = _resolved(schema, shared, element)
+    for key, below in schema.get("properties", {}).items():
+        called = _called(element, key)
+        if called not in found:
+            found.add(called)
+            _collect(below, shared, called, found)
+    others = schema.get("additionalProperties")
+    if isinstance(others, dict):
+        _collect(others, shared, f"{element}.*", found)
+    if "items" in schema:
+        _collect(schema["items"], shared, element, found)
+
+
+def without(document: Document, path: Path) -> Document:
+    """Return the document without one key; what it says elsewhere, and every place, stays."""
+    return replace(document, data=_left(document.data, path))
+
+
+def _left(data: Any, path: Path) -> Any:
+    if len(path) == 1:
+        return {key: value for key, value in data.items() if key != path[0]}
+    if isinstance(data, list):
+        return [_left(entry, path[1:]) if place == path[0] else entry for place, entry in enumerate(data)]
+    return {key: _left(value, path[1:]) if key == path[0] else value for key, value in data.items()}

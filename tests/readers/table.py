@@ -1,0 +1,65 @@
+"""The table of the language's elements and their readers, measured on the demo library."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from tests.readers.deletions import Deletion, deletions
+from tests.readers.judged import Judged, judged
+
+FILE = Path(__file__).parent.parent.parent / "schema" / "READERS.md"
+
+LATER = {
+    "equipment.fasteners.*.friction": "the clamp force that a torque gives",
+    "equipment.fasteners.*.order": "the drawing of the order",
+    "equipment.fasteners.*.threads": "the clamp force that a torque gives",
+    "equipment.fluids.*.expansion": "the level at another temperature",
+    "equipment.items.*.cooling": "the time until a part is cool",
+    "equipment.items.*.material": "how hot a part may be before it burns",
+    "stock.parts.*.material": "how hot a part may be before it burns",
+    "stock.tools.*.adapter": "the setting of a wrench",
+    "stock.tools.*.range": "which wrench can do it",
+    "stock.tools.*.resolution": "which wrench can do it",
+    "step.leaves": "the walk over states",
+    "step.needs": "the walk over states",
+    "procedure.leaves": "the walk over states",
+    "procedure.needs": "the walk over states",
+}
+"""What reads an element as soon as it is built."""
+
+HEAD = """# Who reads what
+
+<!-- Written by `./run readers` from the demo library; change the language, not this text. -->
+
+Each row is one element of the language: a key, where it stands, and what changes when an author leaves it out.
+A rule tells of it, or the booklet differs; an element that nothing reads would be a promise not kept.
+`*` stands for a name of the author's own, and what stands in many places has a name of its own: `outcome`, `step`,
+`action.*` for what any action may carry, `values`, `safety`, `when`.
+"Later" names a computation that is still to come.
+
+| element | rules | booklet | later |
+| --- | --- | --- | --- |
+"""
+
+_TRIED = 3
+
+
+def table() -> str:
+    """Return the whole file."""
+    library = judged("procedures")
+    return HEAD + "".join(f"{row}\n" for row in _rows(library))
+
+
+def _rows(library: Judged) -> Iterator[str]:
+    found: dict[str, list[Deletion]] = {}
+    for deletion in deletions(library.documents):
+        found.setdefault(deletion.element, []).append(deletion)
+    for element, places in sorted(found.items()):
+        effects = {effect for place in places[:_TRIED] for effect in library.effects(place)}
+        rules = ", ".join(f"`{effect}`" for effect in sorted(effects - {"booklet"}))
+        yield f"| `{element}` | {rules} | {'yes' if 'booklet' in effects else ''} | {LATER.get(element, '')} |"
+
+
+if __name__ == "__main__":
+    FILE.write_text(table(), encoding="utf-8")
