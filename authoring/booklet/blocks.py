@@ -165,6 +165,30 @@ class Facts(Struct, frozen=True):
     rows: tuple[tuple[str, Text], ...]
 
 
+class FirstSteps(Struct, frozen=True):
+    """What to do first when something has happened: for each case its name and the moves, in order."""
+
+    rows: tuple[tuple[str, tuple[Text, ...]], ...]
+
+
+class FormLine(Struct, frozen=True):
+    """One line of a form: its label, what is printed behind it, and how many lines there are to write on."""
+
+    label: str
+    printed: Text = ()
+    lines: int = 0
+
+
+class Form(Struct, frozen=True):
+    """Something to fill in; `cut` prints the line along which it is torn off."""
+
+    id: str
+    title: str
+    rows: tuple[FormLine, ...]
+    note: str = ""
+    cut: bool = False
+
+
 class Banner(Struct, frozen=True):
     """One loud line over the full width, with a sentence of explanation."""
 
@@ -185,7 +209,20 @@ class End(Struct, frozen=True):
 
 
 Block: TypeAlias = (
-    Paragraph | Bullets | Caution | Step | Table | Facts | Banner | SignalWords | Figure | Choice | Aside | End
+    Paragraph
+    | Bullets
+    | Caution
+    | Step
+    | Table
+    | Facts
+    | FirstSteps
+    | Form
+    | Banner
+    | SignalWords
+    | Figure
+    | Choice
+    | Aside
+    | End
 )
 
 
@@ -213,6 +250,7 @@ class Cover(Struct, frozen=True):
     fitments: Table
     banner: Banner | None
     deference: Passage
+    options: tuple[Table, ...] = ()
 
 
 class Asset(Struct, frozen=True):

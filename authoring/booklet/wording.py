@@ -96,7 +96,7 @@ class Wording:
 
     def said(self, when: When) -> str:
         """Return `when` in words, whether or not the selection settles it."""
-        equipment = self._volume.scope.equipment
+        equipment = self._volume.scope.vehicle
         return said(when, equipment) if equipment is not None else ""
 
     def source(self, specification: Specification) -> str:
@@ -112,7 +112,7 @@ class Wording:
 
         Empty when for all, when the selection settles it, or when `within`, the step around it, has said so already.
         """
-        equipment = self._volume.scope.equipment
+        equipment = self._volume.scope.vehicle
         news = {
             feature: values for feature, values in when.items() if not set(within.get(feature, ("",))) <= set(values)
         }

@@ -40,9 +40,10 @@ class Link(Struct, frozen=True):
 
 
 class Blank(Struct, frozen=True):
-    """A line to write on; `unit` stands behind it."""
+    """A line to write on; `unit` stands behind it, and `label` is its name where the words around do not tell."""
 
     unit: str = ""
+    label: str = ""
 
 
 Inline: TypeAlias = Words | Named | Amount | Link | Blank

@@ -16,6 +16,8 @@ from authoring.booklet.blocks import (
     End,
     Facts,
     Figure,
+    FirstSteps,
+    Form,
     SignalWords,
     Step,
     StepPart,
@@ -38,6 +40,8 @@ def _booklet(booklet: Booklet) -> Iterator[str]:
     yield from _passage(cover.job)
     yield from _block(cover.facts)
     yield from _block(cover.fitments)
+    for option in cover.options:
+        yield from _block(option)
     if cover.banner is not None:
         yield from _block(cover.banner)
     yield from _passage(cover.deference)
@@ -66,6 +70,10 @@ def _block(block: Block | StepPart) -> Iterator[str]:
             yield f"    {said(block.consequence)} {said(block.avoidance)}"
         case Facts(rows=rows):
             yield from (f"  {label}: {said(text)}" for label, text in rows)
+        case FirstSteps(rows=rows):
+            yield from (f"  {label}: {' / '.join(said(move) for move in moves)}" for label, moves in rows)
+        case Form():
+            yield from _form(block)
         case Banner():
             yield f"  *** {block.title} ***"
             yield from _passage(block.passage)
@@ -123,6 +131,13 @@ def _table(table: Table) -> Iterator[str]:
     for row in table.rows:
         yield f"    {' | '.join('[ ]' if cell.tick else said(cell.text) for cell in row)}"
     yield from [f"    {table.note}"] if table.note else []
+
+
+def _form(form: Form) -> Iterator[str]:
+    yield f"  {'- - - ' if form.cut else ''}{form.title}"
+    yield from [f"    {form.note}"] if form.note else []
+    for row in form.rows:
+        yield f"    {row.label}: {said(row.printed)}{'____ ' * row.lines}"
 
 
 def _passage(passage: Passage) -> Iterator[str]:
