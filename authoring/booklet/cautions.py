@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from authoring.booklet.blocks import Caution
 from authoring.booklet.plan import Volume
+from authoring.booklet.step_parts import Caution
 from authoring.booklet.wording import ALWAYS, Wording
 from authoring.model.signal_word import rank, signal_word
 from authoring.model.things import Message, When

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from authoring.booklet.blocks import Checkpoint, Outcome
+from authoring.booklet.step_parts import Checkpoint, Outcome
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Blank, Inline, Text, Words
 from authoring.model.action_kind import Kind

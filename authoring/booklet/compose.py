@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from authoring.booklet.back import revisions, sources, torques
-from authoring.booklet.blocks import Asset, Booklet, Callout, Chapter, Figure
+from authoring.booklet.blocks import Asset, Booklet, Chapter
 from authoring.booklet.closing import closing
 from authoring.booklet.front import NOT_VALIDATED, cover, safety_page
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.proof import Proof, proof_chapter
 from authoring.booklet.setup import conditions, setup
+from authoring.booklet.step_parts import Callout, Figure
 from authoring.booklet.steps import chapters
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Paragraph, Words

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from authoring.booklet.blocks import Banner, Block, Caution, Cell, Chapter, Cover, Facts, SignalWords, Step, Table
+from authoring.booklet.blocks import Banner, Block, Cell, Chapter, Cover, Facts, SignalWords, Table
 from authoring.booklet.cautions import cautions, profile_of
 from authoring.booklet.plan import Plan, Volume
+from authoring.booklet.step_parts import Caution, Step
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Paragraph, Passage, Text, Words
 from authoring.model.fitments import covered

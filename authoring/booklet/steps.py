@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from authoring.booklet.blocks import Aside, Block, Caution, Chapter, Choice, ChoiceRow, Figure, Step, StepPart
+from authoring.booklet.blocks import Block, Chapter
 from authoring.booklet.cautions import cautions
 from authoring.booklet.checkpoints import checkpoint
 from authoring.booklet.plan import Placed, Volume
+from authoring.booklet.step_parts import Aside, Caution, Choice, ChoiceRow, Figure, Step, StepPart
 from authoring.booklet.torques import callouts
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Paragraph, Passage, Text, Words

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from authoring.booklet.blocks import Cell, LimitRow, Table, TorqueCallout
+from authoring.booklet.blocks import Cell, Table
 from authoring.booklet.plan import Plan, Volume
+from authoring.booklet.step_parts import LimitRow, TorqueCallout
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Named, Text, Words
 from authoring.model.procedure import Action

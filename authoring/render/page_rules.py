@@ -9,7 +9,8 @@ from collections.abc import Collection, Iterator, Mapping
 
 from msgspec import Struct
 
-from authoring.booklet.blocks import Block, Booklet, Caution, Chapter, Checkpoint, End, Figure, Step, TorqueCallout
+from authoring.booklet.blocks import Block, Booklet, Chapter, End
+from authoring.booklet.step_parts import Caution, Checkpoint, Figure, Step, TorqueCallout
 from authoring.diagnostics.words import joined
 from authoring.render.landing import Spot
 from authoring.render.places import (

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from authoring.booklet.blocks import Aside, Block, Chapter, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
+from authoring.booklet.blocks import Block, Chapter
+from authoring.booklet.step_parts import Aside, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
 
 
 def block_place(chapter: Chapter, block: Block, index: int) -> str:

@@ -12,7 +12,8 @@ from urllib.parse import urlsplit
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from authoring.booklet.blocks import Booklet, Caution, Figure, Step, TorqueCallout
+from authoring.booklet.blocks import Booklet
+from authoring.booklet.step_parts import Caution, Figure, Step, TorqueCallout
 from authoring.booklet.words import Amount, Blank, Text
 from authoring.render import places
 from authoring.render.kept_templates import KeptTemplates

@@ -4,27 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from authoring.booklet.blocks import (
-    Aside,
-    Banner,
-    Block,
-    Booklet,
-    Caution,
-    Chapter,
-    Checkpoint,
-    Choice,
-    End,
-    Facts,
-    Figure,
-    FirstSteps,
-    Form,
-    SignalWords,
-    Step,
-    StepPart,
-    Table,
-    TorqueCallout,
-)
+from authoring.booklet.blocks import Banner, Block, Booklet, Chapter, End, Facts, FirstSteps, Form, SignalWords, Table
 from authoring.booklet.markup import said
+from authoring.booklet.step_parts import Aside, Caution, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
 from authoring.booklet.words import Bullets, Paragraph, Passage, Text
 
 

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 import pytest
 
-from authoring.booklet.blocks import Booklet, Caution, Chapter, Choice, Step, Table, TorqueCallout
+from authoring.booklet.blocks import Booklet, Chapter, Table
 from authoring.booklet.markup import said
+from authoring.booklet.step_parts import Caution, Choice, Step, TorqueCallout
 from authoring.cli.disk import read_library
 from authoring.pipeline import check, compose
 from tests.booklet.goldens import BOOKLETS, TREE, checked, written

@@ -5,19 +5,8 @@ The shop, the loader and every value in it are invented.
 
 from __future__ import annotations
 
-from authoring.booklet.blocks import (
-    Asset,
-    Banner,
-    Booklet,
-    Caution,
-    Chapter,
-    Choice,
-    Cover,
-    End,
-    Facts,
-    SignalWords,
-    Step,
-)
+from authoring.booklet.blocks import Asset, Banner, Booklet, Chapter, Cover, End, Facts, SignalWords
+from authoring.booklet.step_parts import Caution, Choice, Step
 from authoring.booklet.words import Amount, Blank, Bullets, Link, Named, Paragraph, Words
 from tests.render.sample_parts import (
     BURN,

@@ -6,18 +6,17 @@ import io
 
 from PIL import Image, ImageDraw
 
-from authoring.booklet.blocks import (
+from authoring.booklet.blocks import Cell, Table
+from authoring.booklet.step_parts import (
     Aside,
     Callout,
     Caution,
-    Cell,
     Checkpoint,
     Choice,
     ChoiceRow,
     Figure,
     LimitRow,
     Outcome,
-    Table,
     TorqueCallout,
 )
 from authoring.booklet.words import Amount, Blank, Bullets, Inline, Named, Paragraph, Passage, Text, Words

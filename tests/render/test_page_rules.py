@@ -8,19 +8,8 @@ from pathlib import Path
 import pytest
 from msgspec import structs
 
-from authoring.booklet.blocks import (
-    Block,
-    Booklet,
-    Caution,
-    Chapter,
-    Checkpoint,
-    End,
-    Figure,
-    Outcome,
-    Step,
-    StepPart,
-    Table,
-)
+from authoring.booklet.blocks import Block, Booklet, Chapter, End, Table
+from authoring.booklet.step_parts import Caution, Checkpoint, Figure, Outcome, Step, StepPart
 from authoring.booklet.words import Blank, Bullets, Paragraph
 from authoring.render.landing import Spot
 from authoring.render.page_rules import broken_rules, steps_on, stranded_headings

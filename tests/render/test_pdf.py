@@ -17,7 +17,8 @@ import pikepdf
 import pytest
 from msgspec import structs
 
-from authoring.booklet.blocks import Asset, Chapter, Step
+from authoring.booklet.blocks import Asset, Chapter
+from authoring.booklet.step_parts import Step
 from authoring.render.pdf import PangoMissing, as_pdf
 from tests.outside_checkers.pdf_text import pdf_text
 from tests.outside_checkers.pdf_ua import pdf_ua
