@@ -22,7 +22,8 @@ _CALLOUTS = listed(
 
 def figure() -> JsonSchema:
     """Return the schema of one picture of a procedure."""
-    return group("A picture.", {**_KEYS, "callouts": _CALLOUTS}, ("file", "title"))
+    shows = one_of("When it looks like that: before, during or after the step.", "before", "during", "after")
+    return group("A picture.", {**_KEYS, "shows": shows, "callouts": _CALLOUTS}, ("file", "title"))
 
 
 def drawing(meaning: str) -> JsonSchema:
@@ -39,5 +40,4 @@ _KEYS: dict[str, JsonSchema] = {
     },
     "title": text("What the picture shows, as a title."),
     "alt": text("The same for somebody who cannot see it: what is where."),
-    "shows": one_of("When it looks like that: before, during or after the step.", "before", "during", "after"),
 }
