@@ -11,6 +11,7 @@ from authoring.model.fitments import possible, together
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Outcome, Procedure, Section, Step
 from authoring.model.things import When
+from authoring.source.document import Where
 
 
 class Act(Struct, frozen=True, eq=False):
@@ -39,6 +40,16 @@ class Seen(Struct, frozen=True, eq=False):
     when: When
     step: Step | None = None
     action: Action | None = None
+
+
+class Target(Struct, frozen=True, eq=False):
+    """Where an id leads: the numbers of its first and last step, for which fitments, and its first step."""
+
+    first: int
+    last: int
+    when: When
+    step: Step
+    where: Where
 
 
 @lru_cache(maxsize=64)
@@ -79,15 +90,16 @@ def seen(procedure: Procedure) -> Iterator[Seen]:
         yield from (Seen(one, begin, place - 1, together(around, one.when)) for one in section.noticed)
 
 
-def places(procedure: Procedure) -> dict[str, tuple[int, int, When]]:
-    """Return (first step, last step, for which fitments) under the id of each step and section."""
-    found: dict[str, tuple[int, int, When]] = {}
+def targets(procedure: Procedure) -> dict[str, Target]:
+    """Return where the id of each step and section leads."""
+    found: dict[str, Target] = {}
     place = 0
     for section in procedure.sections:
         around = together(procedure.covers, section.when)
-        found.setdefault(section.id, (place, place + len(section.steps) - 1, around))
+        last = place + len(section.steps) - 1
+        found.setdefault(section.id, Target(place, last, around, section.steps[0], section.where))
         for step in section.steps:
-            found.setdefault(step.id, (place, place, together(around, step.when)))
+            found.setdefault(step.id, Target(place, place, together(around, step.when), step, step.where))
             place += 1
     return found
 

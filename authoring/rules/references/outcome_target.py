@@ -46,7 +46,7 @@ sections:
               what: drop-box
               outcomes:
                 - {found: It is clean., then: go-on}
-                - {found: It is not., then: go-to, to: clean-box}
+                - {found: It is not., then: go-to, to: clean-box, at-most: 2, else: Take another rag.}
 ```
 """
 
