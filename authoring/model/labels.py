@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from msgspec import Struct
 
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.things import Equipment, Shop, Stock
 from authoring.source.document import Where
-
-_EQUIPMENT = ("features", "sources", "items", "fasteners", "fluids", "values")
-_STOCK = ("parts", "tools", "consumables")
-_KEYS = frozenset({"name", "title", "place", "tell", "kind", "edition", "number", "limits", "disposal", "role", "at"})
 
 
 class Label(Struct, frozen=True, eq=False):
@@ -24,49 +20,90 @@ class Label(Struct, frozen=True, eq=False):
     keys: tuple[str | int, ...]
 
 
+# For each group of a file, the keys at which a text, a list of texts or a group of texts is printed as it stands.
+_SHOP = {
+    "people": {"name", "role"},
+    "sources": {"title", "edition"},
+    "hazards": {"name", "emergency"},
+}
+_STOCK = {
+    "parts": {"name", "number", "place", "critical", "material"},
+    "tools": {"name", "place", "at", "made", "without", "title", "alt"},
+    "consumables": {"name", "limits", "disposal", "take"},
+}
+_VALUES = {"values": {"name", "at", "why", "otherwise"}}
+_EQUIPMENT = {
+    "features": {"name", "tell", "values"},
+    "sources": {"title", "edition"},
+    "items": {"name", "place", "at", "positions", "release", "critical", "material", "say", "open-while-running"},
+    "fasteners": {"name", "thread", "class", "at", "tightened", "untouched", "say", "open-while-running"},
+    "fluids": {"name", "kind", "at", "disposal"},
+    **_VALUES,
+}
+_PROCEDURE = {
+    "options": {"name", "values"},
+    "modifications": {"name"},
+    "choices": {"name", "at"},
+    "figures": {"title", "alt"},
+    **_VALUES,
+}
+
+
 def labels(library: Library) -> Iterator[Label]:
     """Yield every text of a library that is printed as it stands."""
-    shop, stock = library.shop, library.stock
-    if isinstance(shop, Shop):
-        yield from _own(shop.where, ("shop",))
-        yield from _groups(shop.where, ("people", "sources"))
-    if isinstance(stock, Stock):
-        yield from _groups(stock.where, _STOCK)
+    if library.shop is not None:
+        yield from _own(library.shop.where, {"shop", "emergency", "retention"})
+        yield from _groups(library.shop.where, _SHOP)
+    if library.stock is not None:
+        yield from _groups(library.stock.where, _STOCK)
     for equipment in library.equipment.values():
-        yield from _of_equipment(equipment)
+        yield from _own(equipment.where, {"name", "viewpoint"})
+        yield from _groups(equipment.where, _EQUIPMENT)
     for procedure in library.procedures.values():
         yield from _of_procedure(procedure)
 
 
-def _of_equipment(equipment: Equipment) -> Iterator[Label]:
-    yield from _own(equipment.where, ("name",))
-    yield from _groups(equipment.where, _EQUIPMENT)
-
-
 def _of_procedure(procedure: Procedure) -> Iterator[Label]:
-    yield from _own(procedure.where, ("title",))
-    yield from _groups(procedure.where, ("values",))
-    for choice in procedure.choices.values():
-        yield from _own(choice.where, ("name",))
-    for figure in procedure.figures.values():
-        yield from _own(figure.where, ("title", "alt"))
+    yield from _own(procedure.where, {"title"})
+    yield from _groups(procedure.where, _PROCEDURE)
     for section in procedure.sections:
-        yield from _own(section.where, ("title",))
+        yield from _own(section.where, {"title"})
     if procedure.trial is not None:
-        yield from _own(procedure.trial.where, ("on",))
+        yield from _own(procedure.trial.where, {"on"})
 
 
-def _groups(where: Where, names: tuple[str, ...]) -> Iterator[Label]:
-    for name in names:
-        for key, data in where.document.data.get(name, {}).items():
-            inside = where.child(name, key)
-            yield from (
-                Label(text, inside, (one,)) for one, text in data.items() if one in _KEYS and isinstance(text, str)
-            )
+def _groups(where: Where, groups: Mapping[str, set[str]]) -> Iterator[Label]:
+    for group, printed in groups.items():
+        for name, data in where.document.data.get(group, {}).items():
+            yield from _inside(data, where, (group, name), printed)
 
 
-def _own(where: Where, keys: tuple[str, ...]) -> Iterator[Label]:
-    data = where.document.data
+def _own(where: Where, printed: set[str]) -> Iterator[Label]:
+    data: Any = where.document.data
     for step in where.path:
-        data = data[step]  # type: ignore[index]  # the path was walked when the object was read
-    yield from (Label(data[key], where, (key,)) for key in keys if key in data)
+        data = data[step]
+    for key, below in data.items():
+        if key in printed:
+            yield from _texts(below, where, (key,))
+
+
+def _inside(data: Any, where: Where, keys: tuple[str | int, ...], printed: set[str]) -> Iterator[Label]:
+    """Yield the labels in an object of a group and in the objects below it, such as the windows of a value."""
+    if isinstance(data, dict):
+        for key, below in data.items():
+            here = (*keys, key)
+            yield from _texts(below, where, here) if key in printed else _inside(below, where, here, printed)
+    elif isinstance(data, list):
+        for place, below in enumerate(data):
+            yield from _inside(below, where, (*keys, place), printed)
+
+
+def _texts(data: Any, where: Where, keys: tuple[str | int, ...]) -> Iterator[Label]:
+    if isinstance(data, str):
+        yield Label(data, where, keys)
+    elif isinstance(data, dict):
+        for key, below in data.items():
+            yield from _texts(below, where, (*keys, key))
+    elif isinstance(data, list):
+        for place, below in enumerate(data):
+            yield from _texts(below, where, (*keys, place))

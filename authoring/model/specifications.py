@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from msgspec import Struct
 
 from authoring.model.library import Library
+from authoring.model.procedure import ChoicePart
 from authoring.model.things import Equipment, Source, Specification, Value
 
 
@@ -24,29 +25,46 @@ class Stated(Struct, frozen=True):
 
 
 def stated_values(library: Library) -> Iterator[Stated]:
-    """Yield the values of every equipment and of every procedure whose equipment is known, in order."""
+    """Yield the values of the stock, of every equipment, and of every procedure whose equipment is known, in order."""
     shared = library.shop.sources if library.shop is not None else {}
+    for tool in library.stock.tools.values() if library.stock is not None else ():
+        yield from _some(f'The range of "{tool.id}"', tool.range, shared)
     for equipment in library.equipment.values():
         yield from _of_equipment(equipment, {**shared, **equipment.sources})
     for procedure in library.procedures.values():
         if procedure.equipment in library.equipment:
             sources = library.scope(procedure).sources
             yield from _of_values(procedure.values, sources)
-            for part in (part for choice in procedure.choices.values() for part in choice.parts):
-                if part.stated is not None:
-                    yield Stated(f'The size of "{part.part}"', part.stated, sources)
+            for choice in procedure.choices.values():
+                for part in choice.parts:
+                    yield from _of_part(part, sources)
 
 
 def _of_equipment(equipment: Equipment, sources: Mapping[str, Source]) -> Iterator[Stated]:
+    for item in equipment.items.values():
+        yield from _some(f'The time constant of "{item.id}"', item.cooling, sources)
     for group in equipment.fasteners.values():
-        if group.torque is not None:
-            yield Stated(f'The torque of "{group.id}"', group.torque, sources)
+        yield from _some(f'The torque of "{group.id}"', group.torque, sources)
+        yield from _some(f'The friction of "{group.id}"', group.friction, sources)
     for fluid in equipment.fluids.values():
-        if fluid.capacity is not None:
-            yield Stated(f'The capacity of "{fluid.id}"', fluid.capacity, sources)
+        yield from _some(f'The capacity of "{fluid.id}"', fluid.capacity, sources)
+        yield from _some(f'The expansion of "{fluid.id}"', fluid.expansion, sources)
     yield from _of_values(equipment.values, sources)
 
 
 def _of_values(values: Mapping[str, Value], sources: Mapping[str, Source]) -> Iterator[Stated]:
     for value in values.values():
-        yield Stated(f'The value "{value.id}"', value.specification, sources)
+        for place, window in enumerate(value.windows, 1):
+            words = f'Window {place} of the value "{value.id}"' if len(value.windows) > 1 else f'The value "{value.id}"'
+            yield Stated(words, window.specification, sources)
+
+
+def _of_part(part: ChoicePart, sources: Mapping[str, Source]) -> Iterator[Stated]:
+    yield from _some(f'The size of "{part.part}"', part.stated, sources)
+    for dimension, size in part.sizes.items():
+        yield Stated(f'The size "{dimension}" of "{part.part}"', size, sources)
+
+
+def _some(called: str, specification: Specification | None, sources: Mapping[str, Source]) -> Iterator[Stated]:
+    if specification is not None:
+        yield Stated(called, specification, sources)
