@@ -15,7 +15,7 @@ Right:
 
 ```yaml stock
 consumables:
-  rag: {name: lint-free rag, disposal: oily-waste bin}
+  rag: {name: lint-free rag, disposal: oily-waste bin, take: one}
 ```
 """
 

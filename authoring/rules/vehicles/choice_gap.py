@@ -15,7 +15,7 @@ tools:
   wrench: {name: torque wrench}
   gauntlets: {name: heat gauntlets}
 consumables:
-  rag: {name: lint-free rag, disposal: oily-waste bin}
+  rag: {name: lint-free rag, disposal: oily-waste bin, take: one}
 ```
 
 ```yaml procedure
@@ -46,7 +46,7 @@ tools:
   wrench: {name: torque wrench}
   gauntlets: {name: heat gauntlets}
 consumables:
-  rag: {name: lint-free rag, disposal: oily-waste bin}
+  rag: {name: lint-free rag, disposal: oily-waste bin, take: one}
 ```
 
 ```yaml procedure

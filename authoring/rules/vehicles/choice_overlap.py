@@ -14,7 +14,7 @@ tools:
   wrench: {name: torque wrench}
   gauntlets: {name: heat gauntlets}
 consumables:
-  rag: {name: lint-free rag, disposal: oily-waste bin}
+  rag: {name: lint-free rag, disposal: oily-waste bin, take: one}
 ```
 
 ```yaml procedure
@@ -48,7 +48,7 @@ tools:
   wrench: {name: torque wrench}
   gauntlets: {name: heat gauntlets}
 consumables:
-  rag: {name: lint-free rag, disposal: oily-waste bin}
+  rag: {name: lint-free rag, disposal: oily-waste bin, take: one}
 ```
 
 ```yaml procedure
@@ -82,7 +82,7 @@ tools:
   wrench: {name: torque wrench}
   gauntlets: {name: heat gauntlets}
 consumables:
-  rag: {name: lint-free rag, disposal: oily-waste bin}
+  rag: {name: lint-free rag, disposal: oily-waste bin, take: one}
 ```
 
 ```yaml procedure
