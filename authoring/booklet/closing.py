@@ -4,112 +4,92 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from msgspec import Struct
-
-from authoring.booklet.blocks import Cell, Chapter, Table
-from authoring.booklet.plan import Placed, Plan, Volume
-from authoring.booklet.setup import used
+from authoring.booklet.blocks import Block, Cell, Chapter, Table
+from authoring.booklet.count import Line, count
+from authoring.booklet.plan import Placed, Plan
+from authoring.booklet.ready import ready
+from authoring.booklet.setup import states
+from authoring.booklet.tools import tools_of
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Text, Words
 from authoring.diagnostics.words import joined
-from authoring.model.action_kinds import action_kinds
-from authoring.model.library import Thing
-from authoring.model.procedure import Action
-from authoring.model.things import Consumable, FastenerGroup, Fluid, Item, Tool
-
-
-class _Line(Struct):
-    """One thing of the count while the steps are walked."""
-
-    words: str
-    count: int
-    covers: tuple[str, ...]
-    off: list[Placed] = []
-    back: list[Placed] = []
-    gone: list[Placed] = []
+from authoring.model.things import Consumable, Fluid
 
 
 def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
     """Return the chapter that a person fills in before the machine goes back to work."""
-    lines: dict[str, _Line] = {}
-    for volume in plan.volumes:
-        _walk(volume, lines)
-    rows = tuple(_row(line, wordings[plan.main.procedure.number]) for line in lines.values() if line.off)
-    count = Table(
+    wording = wordings[plan.main.procedure.number]
+    back = Table(
         id="count",
         title="Everything back in its place",
         heads=("What", "Count", "Undone in step", "Done again in step", "Done"),
-        rows=rows,
+        rows=tuple(_row(line, wording) for line in count(plan)),
         widths=(36, 10, 20, 24, 10),
         empty="Nothing was taken off, opened or parted.",
         numeric=(1,),
     )
-    tools = Table(
-        id="tools-back",
-        title="Tools counted back",
-        heads=("Tool", "Back"),
-        rows=tuple((Cell((Words(tool),)), Cell(tick=True)) for tool in _tools(plan)),
-        widths=(90, 10),
-        empty="No tool was used.",
-    )
-    waste = Table(
-        id="waste",
-        title="Where the waste goes",
-        heads=("What", "Where", "Done"),
-        rows=tuple((Cell((Words(what),)), Cell((Words(where),)), Cell(tick=True)) for what, where in _waste(plan)),
-        widths=(38, 52, 10),
-        empty="No waste is left.",
-    )
-    return Chapter("closing", "", "Closing count", 1, (count, tools, waste))
+    tools = (((Words(tool.name),),) for tool in tools_of(plan))
+    waste = (((Words(what),), (Words(where),)) for what, where in _waste(plan))
+    blocks: list[Block] = [
+        back,
+        ready("tools-back", "Tools counted back", ("Tool",), (90,), tools, "No tool was used.", box="Back"),
+        ready("waste", "Where the waste goes", ("What", "Where"), (38, 52), waste, "No waste is left.", box="Done"),
+    ]
+    left = [row for volume in plan.volumes for row in states(volume.procedure.leaves, volume, wording)]
+    if left:
+        blocks.insert(1, ready("left", "The machine is left", ("What", "Is left"), (46, 44), left, box="Seen"))
+    return Chapter("closing", "", "Closing count", 1, tuple(blocks))
 
 
-def _walk(volume: Volume, lines: dict[str, _Line]) -> None:
-    undone = {verb for kind in action_kinds().values() for verb in kind.undoes}
-    for placed, action in volume.actions():
-        for name in action.what:
-            thing = volume.scope.things[name].thing
-            count = thing.count if isinstance(thing, FastenerGroup) else 1
-            covers = thing.covers if isinstance(thing, Item) else ()
-            if action.kind.name in undone:
-                over = tuple(volume.scope.things[one].words for one in covers)
-                lines.setdefault(name, _Line(volume.scope.things[name].words, count, over)).off.append(placed)
-            elif name in lines and _brings_back(action, thing):
-                lines[name].back.append(placed)
-            elif name in lines and action.kind.name == "discard":
-                lines[name].gone.append(placed)
-
-
-def _brings_back(action: Action, thing: Thing) -> bool:
-    """Tell whether an action puts a thing back as it belongs: fasteners only when they are tightened."""
-    return action.kind.torque if isinstance(thing, FastenerGroup) else bool(action.kind.undoes)
-
-
-def _row(line: _Line, wording: Wording) -> tuple[Cell, ...]:
+def _row(line: Line, wording: Wording) -> tuple[Cell, ...]:
     over = (Words(f", over the {joined(line.covers)}"),) if line.covers else ()
-    back: Text = _steps(line.back) or ((Words("discarded in step "), *_steps(line.gone)) if line.gone else ())
-    applies = wording.applies(line.off[0].step.when)
+    applies = wording.applies(line.off[0].step.when) if line.off else ""
     only = (Words(f" ({applies})"),) if applies else ()
     return (
         Cell((Words(line.words, "strong"), *over, *only)),
         Cell((Words(str(line.count)),)),
-        Cell(_steps(line.off)),
-        Cell(back or (Words("NOT DONE AGAIN", "strong"),)),
+        Cell(_undone(line)),
+        Cell(tuple(_ended(line, wording))),
         Cell(tick=True),
     )
 
 
+def _undone(line: Line) -> Text:
+    kept = (Words(f", kept in the {line.kept}" if line.kept else ", laid aside"),) if line.kept is not None else ()
+    return (*_steps(line.off), *kept)
+
+
+def _ended(line: Line, wording: Wording) -> Iterator[Inline]:
+    """Yield what became of a thing, the usual first: done again, held, discarded, empty, off for good."""
+    told: list[Text] = [_steps(line.back)] if line.back else []
+    if line.held and not line.back:
+        trapped: Text = (Words(", trapped in step "), *_steps(line.trapped)) if line.trapped else ()
+        loose: Text = () if line.trapped else (Words(", NOT SECURED", "strong"),)
+        told.append((Words("held in step "), *_steps(line.held), *trapped, *loose))
+    if line.gone and not line.back:
+        told.append((Words("discarded in step "), *_steps(line.gone)))
+    if line.empty:
+        told.append((Words("left empty on purpose in step "), *_steps(line.empty)))
+    for change in line.stays_off:
+        applies = wording.applies(change.when)
+        only = f" ({applies[0].lower()}{applies[1:]})" if applies else ""
+        told.append((Words(f"stays off: {change.name}{only}"),))
+    for place, one in enumerate(told):
+        yield from (Words("; "), *one) if place else one
+    if not told:
+        yield Words("NOT DONE AGAIN", "strong")
+
+
 def _steps(places: list[Placed]) -> Text:
+    """Return the numbers of some steps, each once; of methods, of which one is done, with "or" between them."""
     words: list[Inline] = []
-    for anchor, number in dict.fromkeys((placed.anchor, placed.number) for placed in places):
-        words += [Words(", "), Named(number, anchor)] if words else [Named(number, anchor)]
+    before = None
+    for placed in {placed.anchor: placed for placed in places}.values():
+        if before is not None:
+            words.append(Words(" or " if placed.step.method is not None and placed.shared == before.shared else ", "))
+        words.append(Named(placed.number, placed.anchor))
+        before = placed
     return tuple(words)
-
-
-def _tools(plan: Plan) -> Iterator[str]:
-    for name, _, volume in used(plan):
-        thing = volume.scope.things[name].thing
-        if isinstance(thing, Tool):
-            yield thing.name
 
 
 def _waste(plan: Plan) -> Iterator[tuple[str, str]]:
@@ -117,12 +97,12 @@ def _waste(plan: Plan) -> Iterator[tuple[str, str]]:
         name
         for volume in plan.volumes
         for _, action in volume.actions()
-        if action.kind.name == "drain"
+        if action.kind.name in {"drain", "extract"}
         for name in action.what
     }
-    for name, _, volume in used(plan):
-        thing = volume.scope.things[name].thing
+    for named, _ in plan.used:
+        thing = named.thing
         if isinstance(thing, Consumable) and thing.disposal:
             yield thing.name, thing.disposal
-        if isinstance(thing, Fluid) and thing.disposal and name in drained:
+        if isinstance(thing, Fluid) and thing.disposal and named.id in drained:
             yield thing.name, thing.disposal

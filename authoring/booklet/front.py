@@ -6,10 +6,12 @@ from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Banner, Block, Cell, Chapter, Cover, Facts, SignalWords, Table
 from authoring.booklet.cautions import cautions, profile_of
+from authoring.booklet.markup import said
 from authoring.booklet.plan import Plan, Volume
+from authoring.booklet.reach import duration, hands
 from authoring.booklet.step_parts import Caution, Step
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Inline, Paragraph, Passage, Text, Words
+from authoring.booklet.words import Blank, Inline, Paragraph, Passage, Text, Words
 from authoring.model.fitments import covered
 from authoring.model.signal_word import meaning
 
@@ -36,6 +38,7 @@ def cover(plan: Plan, wording: Wording) -> Cover:
         job=wording.passage(procedure.job),
         facts=Facts(tuple(_facts(plan, wording))),
         fitments=_fitments(plan.main),
+        options=tuple(_options(plan.main, wording)),
         banner=Banner(NOT_VALIDATED, _words(_UNTRIED)) if procedure.trial is None else None,
         deference=tuple(Paragraph((Words(text),)) for text in DEFERENCE),
     )
@@ -52,16 +55,25 @@ def _facts(plan: Plan, wording: Wording) -> Iterator[tuple[str, Text]]:
     yield "Approved by", (Words(person(plan.main, revision.approver)),)
     if procedure.audience:
         yield "For", wording.line(procedure.audience)
-    if procedure.persons:
-        yield "Persons", (Words(str(procedure.persons)),)
-    if procedure.time is not None:
-        yield "Time", (wording.amount(procedure.time),)
+    persons = hands(plan)
+    if persons:
+        yield "Persons", persons
+    time = duration(plan.main, wording)
+    if time:
+        yield "Time", time
+    viewpoint = plan.main.scope.equipment.viewpoint if plan.main.scope.equipment is not None else None
+    if viewpoint:
+        yield "Sides", (Words(viewpoint),)
     if any(volume.gaps for volume in plan.volumes):
         yield "Steps", (Words("Numbered as for all fitments; a number that is missing belongs to other vehicles."),)
     if procedure.trial is not None:
         trial = procedure.trial
         by = person(plan.main, trial.by)
         yield "Tried", (Words(f"{trial.date}, by {by}, on {trial.machine}: "), *wording.line(trial.result))
+    yield "Copy", (Words("number "), Blank(label="Number of this copy"))
+    shop = plan.library.shop
+    if shop is not None and shop.retention:
+        yield "Kept", (Words(shop.retention),)
 
 
 def full_name(volume: Volume, short: str) -> str:
@@ -83,8 +95,8 @@ def _fitments(volume: Volume) -> Table:
         for feature, values in covered(equipment, volume.procedure.covers).items():
             known = equipment.features[feature]
             picked = [volume.selection[feature]] if feature in volume.selection else values
-            said = " or ".join(known.values[value] for value in picked)
-            rows.append((Cell((Words(known.name, "strong"),)), Cell((Words(said),)), Cell((Words(known.tell),))))
+            told = " or ".join(known.values[value] for value in picked)
+            rows.append((Cell((Words(known.name, "strong"),)), Cell((Words(told),)), Cell((Words(known.tell),))))
     return Table(
         id="fitments",
         title="Vehicles this booklet covers",
@@ -93,6 +105,30 @@ def _fitments(volume: Volume) -> Table:
         widths=(24, 34, 42),
         empty="All machines of this kind.",
     )
+
+
+_DECIDERS = {"customer": "The customer", "lead": "The workshop lead", "technician": "The technician"}
+
+
+def _options(volume: Volume, wording: Wording) -> Iterator[Table]:
+    """Yield a table for each option: its question, a box for each choice, who decides and why."""
+    for option in volume.procedure.options.values():
+        picked = volume.selection.get(option.id)
+        rows = tuple(
+            (Cell((Words(words, "strong" if value == picked else ""),)), Cell(tick=True))
+            for value, words in option.values.items()
+            if picked in (None, value)
+        )
+        settled = f" This booklet is for one choice: {option.values[picked]}." if picked is not None else ""
+        why = f" {said(wording.line(option.why))}" if option.why else ""
+        yield Table(
+            id=f"option-{option.id}",
+            title=f"{option.name[:1].upper()}{option.name[1:]}: {said(wording.line(option.question))}",
+            heads=("Choice", "Chosen"),
+            rows=rows,
+            widths=(88, 12),
+            note=f"{_DECIDERS[option.decided_by]} decides.{settled}{why}",
+        )
 
 
 def safety_page(plan: Plan, wordings: Mapping[str, Wording], work: list[Chapter]) -> Chapter:

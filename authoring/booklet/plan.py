@@ -7,10 +7,10 @@ from functools import cached_property
 
 from msgspec import Struct
 
-from authoring.model.fitments import may_hold
-from authoring.model.library import Library, Scope
-from authoring.model.procedure import Action, Procedure, Section, Step
-from authoring.model.things import When
+from authoring.model.fitments import may_hold, together
+from authoring.model.library import Library, Named, Scope
+from authoring.model.procedure import Action, Outcome, Procedure, Section, Step
+from authoring.model.things import Message, When
 
 
 class Placed(Struct, frozen=True):
@@ -20,6 +20,16 @@ class Placed(Struct, frozen=True):
     section: Section
     number: str
     anchor: str
+
+    @property
+    def shared(self) -> str:
+        """The number that all methods of one step have in common."""
+        return self.number[:-1] if self.step.method is not None else self.number
+
+    @property
+    def when(self) -> When:
+        """For which vehicles the step is done: those of its section among its own."""
+        return together(self.section.when, self.step.when)
 
 
 class Volume:
@@ -57,6 +67,26 @@ class Volume:
                 found.append((section, f"section-{self.letter.lower()}{place}", tuple(steps)))
         return tuple(found)
 
+    @cached_property
+    def untouched(self) -> Mapping[str, tuple[str, ...]]:
+        """The fastener groups that are never loosened, by the item they sit on."""
+        found: dict[str, tuple[str, ...]] = {}
+        equipment = self.scope.equipment
+        for group in equipment.fasteners.values() if equipment is not None else ():
+            if group.untouched is not None and group.on is not None and self.holds(group.when):
+                found[group.on] = (*found.get(group.on, ()), group.id)
+        return found
+
+    @cached_property
+    def awaited(self) -> Mapping[str, tuple[tuple[Placed, str], ...]]:
+        """By the id of a step from which time runs: the steps that must be done in time, and the name of the time."""
+        found: dict[str, tuple[tuple[Placed, str], ...]] = {}
+        for placed in self.steps():
+            deadline = placed.step.deadline
+            if deadline is not None:
+                found[deadline.start] = (*found.get(deadline.start, ()), (placed, deadline.within))
+        return found
+
     def holds(self, when: When) -> bool:
         """Tell whether something belongs to a booklet for this selection."""
         return may_hold(when, self.selection)
@@ -77,6 +107,32 @@ class Volume:
             for action in placed.step.actions:
                 yield placed, action
 
+    def outcomes(self) -> Iterator[tuple[str, str, Outcome]]:
+        """Yield what may be found or noticed, with the words and the anchor of the step or section where it is."""
+        for section, anchor, steps in self.sections:
+            for placed in steps:
+                for action in placed.step.actions:
+                    yield from self._held(placed.number, placed.anchor, action.outcomes)
+                yield from self._held(placed.number, placed.anchor, placed.step.noticed)
+            yield from self._held(f"“{section.title}”", anchor, section.noticed)
+
+    def _held(self, number: str, anchor: str, outcomes: tuple[Outcome, ...]) -> Iterator[tuple[str, str, Outcome]]:
+        for outcome in outcomes:
+            if self.holds(outcome.when):
+                yield number, anchor, outcome
+
+    def messages(self) -> Iterator[Message]:
+        """Yield the safety messages that the procedure, its sections and its steps call, each once."""
+        names = dict.fromkeys(self.procedure.hazards or ())
+        for section, _, steps in self.sections:
+            names |= dict.fromkeys(section.safety)
+            for placed in steps:
+                names |= dict.fromkeys(placed.step.safety)
+        for name in names:
+            message = self.scope.safety[name]
+            if self.holds(message.when):
+                yield message
+
 
 class Plan:
     """A booklet's procedures: the main one first, then each one carried out on the way, once."""
@@ -96,6 +152,20 @@ class Plan:
                     found.append(Volume(self.library.scope(self.library.procedures[number]), letter, self.selection))
         return tuple(found)
 
+    @cached_property
+    def used(self) -> tuple[tuple[Named, Volume], ...]:
+        """Everything that the steps use, once, in the order in which it is met."""
+        found: dict[str, tuple[Named, Volume]] = {}
+        for volume in self.volumes:
+            things = volume.scope.things
+            for placed in volume.steps():
+                for name in placed.step.uses:
+                    found.setdefault(name, (things[name], volume))
+                for action in placed.step.actions:
+                    for _, name in action.names():
+                        found.setdefault(name, (things[name], volume))
+        return tuple(found.values())
+
     def step_of(self, anchor: str) -> Step | None:
         """Return the step that an element of the booklet belongs to, told by the beginning of its anchor."""
         for volume in self.volumes:
@@ -110,14 +180,20 @@ class Plan:
         return next((volume for volume in self.volumes if volume.procedure.number == number), None)
 
 
+def pictures(step: Step) -> tuple[str, ...]:
+    """Return the names of the figures that belong to a step, and of those that a checkpoint compares with."""
+    compared = [action.roles["against"] for action in step.actions if "against" in action.roles]
+    return tuple(dict.fromkeys([*step.figures, *compared])) if compared else step.figures
+
+
 def carried_out(volume: Volume) -> Iterator[str]:
     """Yield the numbers of the procedures that a volume's steps or outcomes lead into and back from."""
     for _, action in volume.actions():
         if action.kind.name == "carry-out":
             yield from action.what
-        for outcome in action.outcomes:
-            if outcome.then == "do" and outcome.to is not None:
-                yield outcome.to
+    for _, _, outcome in volume.outcomes():
+        if outcome.then == "do" and outcome.to is not None:
+            yield outcome.to
 
 
 def _letters(place: int) -> str:

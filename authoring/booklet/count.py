@@ -1,0 +1,89 @@
+"""What became of everything that came off, was opened or parted: the walk behind the closing count."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from msgspec import Struct
+
+from authoring.booklet.modifications import made_by
+from authoring.booklet.plan import Placed, Plan, Volume
+from authoring.model.action_kinds import action_kinds
+from authoring.model.changes import Modification
+from authoring.model.library import Thing
+from authoring.model.procedure import Action
+from authoring.model.things import FastenerGroup, Item
+
+
+class Line(Struct):
+    """One thing of the count: the steps in which it was undone, done again, held, discarded or left empty.
+
+    `trapped` are the steps that secure what was held; `kept` is the tool it lies in, empty where it was laid aside.
+    """
+
+    words: str
+    count: int
+    covers: tuple[str, ...]
+    off: list[Placed] = []
+    back: list[Placed] = []
+    gone: list[Placed] = []
+    held: list[Placed] = []
+    trapped: list[Placed] = []
+    empty: list[Placed] = []
+    kept: str | None = None
+    stays_off: list[Modification] = []
+
+
+def count(plan: Plan) -> Iterator[Line]:
+    """Yield a line for each thing that was undone or left empty, in the order of the steps."""
+    walk = _Walk()
+    for volume in plan.volumes:
+        for placed, action in volume.actions():
+            for name in action.what:
+                walk.note(name, action, placed, volume)
+        for change in made_by(volume):
+            for name in change.leaves_out:
+                if name in walk.lines:
+                    walk.lines[name].stays_off.append(change)
+    return (line for line in walk.lines.values() if line.off or line.empty)
+
+
+class _Walk:
+    """The lines so far; `waiting` are those that are held until a thing is put on."""
+
+    def __init__(self) -> None:
+        self.lines: dict[str, Line] = {}
+        self.waiting: dict[str, list[Line]] = {}
+        self.undone = {verb for kind in action_kinds().values() for verb in kind.undoes}
+
+    def note(self, name: str, action: Action, placed: Placed, volume: Volume) -> None:
+        """Take one action on one thing into the count."""
+        verb = action.kind.name
+        thing = volume.scope.things[name].thing
+        if verb in self.undone or verb == "leave-empty":
+            line = self.lines.setdefault(name, _line(name, thing, volume))
+            (line.empty if verb == "leave-empty" else line.off).append(placed)
+        elif verb == "hold":
+            if name in self.lines:
+                self.lines[name].held.append(placed)
+                self.waiting.setdefault(action.roles["until"], []).append(self.lines[name])
+        elif _brings_back(action, thing):
+            for line in self.waiting.pop(name, ()):
+                line.trapped.append(placed)
+            if name in self.lines:
+                self.lines[name].back.append(placed)
+        elif name in self.lines and verb == "discard":
+            self.lines[name].gone.append(placed)
+        elif name in self.lines and verb == "keep":
+            self.lines[name].kept = volume.scope.things[action.roles["in"]].words if "in" in action.roles else ""
+
+
+def _line(name: str, thing: Thing, volume: Volume) -> Line:
+    covers = thing.covers if isinstance(thing, Item) else ()
+    over = tuple(volume.scope.things[one].words for one in covers)
+    return Line(volume.scope.things[name].words, thing.count if isinstance(thing, FastenerGroup) else 1, over)
+
+
+def _brings_back(action: Action, thing: Thing) -> bool:
+    """Tell whether an action puts a thing back as it belongs: fasteners only when they are tightened."""
+    return action.kind.torque if isinstance(thing, FastenerGroup) else bool(action.kind.undoes)

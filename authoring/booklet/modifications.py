@@ -1,0 +1,90 @@
+"""In what the machine leaves different from how it came, and the note for whoever meets it next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from authoring.booklet.blocks import Block, Chapter, Form, FormLine, Table
+from authoring.booklet.emergency import capital
+from authoring.booklet.plan import Plan, Volume
+from authoring.booklet.ready import ready
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Inline, Paragraph, Text, Words
+from authoring.model.changes import Modification
+from authoring.model.things import Part
+
+HEARERS = {
+    "customer": "the customer",
+    "lead": "the workshop lead",
+    "next-technician": "the next technician",
+    "driver": "the driver",
+}
+"""Who is told, in words."""
+
+
+def modifications(plan: Plan, wordings: Mapping[str, Wording]) -> tuple[Chapter, ...]:
+    """Return the chapter on the modifications that this booklet may make; none where it makes none."""
+    blocks = [
+        block
+        for volume in plan.volumes
+        for change in made_by(volume)
+        for block in _told(change, plan, volume, wordings[volume.procedure.number])
+    ]
+    return (Chapter("modifications", "", "The machine leaves different", 1, tuple(blocks)),) if blocks else ()
+
+
+def made_by(volume: Volume) -> Iterator[Modification]:
+    """Yield the modifications of a procedure that hold for the selection."""
+    return (change for change in volume.procedure.modifications.values() if volume.holds(change.when))
+
+
+def _told(change: Modification, plan: Plan, volume: Volume, wording: Wording) -> Iterator[Block]:
+    anchor = f"modification-{volume.letter.lower()}{change.id}"
+    applies = wording.applies(change.when)
+    if applies:
+        yield Paragraph((Words(f"{applies}:", "emphasis"),))
+    yield _table(anchor, change, volume, wording)
+    yield Form(f"{anchor}-signed", "Checked by", (FormLine("Name", lines=1), FormLine("Date", lines=1)))
+    if "next-technician" in change.tell:
+        yield _note(anchor, change, plan, wording)
+
+
+def _table(anchor: str, change: Modification, volume: Volume, wording: Wording) -> Table:
+    rows: list[tuple[Text, Text]] = [
+        ((Words("As found", "strong"),), wording.line(change.as_found)),
+        ((Words("As left", "strong"),), wording.line(change.as_left)),
+    ]
+    rows += [((Words("Added", "strong"),), _added(name, volume, wording)) for name in change.adds]
+    rows += [((Words("Stays off", "strong"),), wording.named(name)) for name in change.leaves_out]
+    if change.why:
+        rows.append(((Words("Why", "strong"),), wording.line(change.why)))
+    rows += [((Words("Told", "strong"),), (Words(HEARERS[who]),)) for who in change.tell]
+    return ready(anchor, capital(change.name), ("What", "How"), (18, 72), rows, box="Seen")
+
+
+def _added(name: str, volume: Volume, wording: Wording) -> Text:
+    part = volume.scope.things[name].thing
+    number = f", {part.number}" if isinstance(part, Part) else ""
+    return (*wording.named(name), Words(number))
+
+
+def _note(anchor: str, change: Modification, plan: Plan, wording: Wording) -> Form:
+    procedure = plan.main.procedure
+    by = f"{procedure.number}, revision {procedure.revision.letter}"
+    rows = [
+        FormLine("Machine", lines=1),
+        FormLine("Now", wording.line(change.as_left)),
+        *([FormLine("Added", _listed(change.adds, wording))] if change.adds else []),
+        *([FormLine("Stays off", _listed(change.leaves_out, wording))] if change.leaves_out else []),
+        FormLine("Done after", (Words(by),)),
+        FormLine("Name and date", lines=1),
+    ]
+    title = f"For the next technician: {change.name}"
+    return Form(f"{anchor}-note", title, tuple(rows), "Leave this note with the machine.", cut=True)
+
+
+def _listed(names: tuple[str, ...], wording: Wording) -> Text:
+    words: list[Inline] = []
+    for name in names:
+        words += [Words(", "), *wording.named(name)] if words else wording.named(name)
+    return tuple(words)

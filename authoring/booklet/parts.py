@@ -1,0 +1,110 @@
+"""The parts of a job, counted from the steps that fit them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from msgspec import Struct
+
+from authoring.booklet.blocks import Table
+from authoring.booklet.plan import Placed, Plan, Volume
+from authoring.booklet.ready import ready
+from authoring.booklet.steps import decided_by
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Text, Words
+from authoring.model.fitments import LIMIT, combinations, fitments, may_hold
+from authoring.model.procedure import Choice
+from authoring.model.things import Part, When
+
+
+class _Fitting(Struct, frozen=True):
+    """How many of a part one step fits, for which vehicles; methods of one step share its number."""
+
+    shared: str
+    number: str
+    count: int
+    when: When
+
+
+class _Needed(Struct):
+    """A part and those that do as well, for which vehicles it is the right one, and where it is fitted."""
+
+    equal: tuple[Part, ...]
+    when: When
+    wording: Wording
+    volume: Volume
+    fittings: list[_Fitting] = []
+
+
+def parts(plan: Plan, wordings: Mapping[str, Wording]) -> Table:
+    """Return the list of parts with what marks them: critical, new each time, one of several that do."""
+    return ready("parts", "Parts", ("Part", "Number", "Quantity"), (48, 26, 16), _rows(plan, wordings), "No part.")
+
+
+def _rows(plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text, ...]]:
+    needed: dict[str, _Needed] = {}
+    for volume in plan.volumes:
+        for placed, action in volume.actions():
+            for name in action.what if action.kind.counted else ():
+                for equal, when in _candidates(name, volume, placed):
+                    known = needed.setdefault(
+                        equal[0].id, _Needed(equal, when, wordings[volume.procedure.number], volume)
+                    )
+                    known.when = known.when if known.when == when else {}
+                    known.fittings.append(_Fitting(placed.shared, placed.number, action.count, placed.when))
+    for one in needed.values():
+        numbers = " or ".join(part.number for part in one.equal)
+        yield _name(one), (Words(numbers),), (Words(str(_most(one.fittings, one.volume))),)
+
+
+def _candidates(name: str, volume: Volume, placed: Placed) -> Iterator[tuple[tuple[Part, ...], When]]:
+    things = volume.scope.things
+    thing = things[name].thing
+    if isinstance(thing, Part):
+        yield (thing,), placed.when
+    elif isinstance(thing, Choice):
+        for one in thing.parts:
+            equal = tuple(part for other in (one.part, *one.equal) if isinstance(part := things[other].thing, Part))
+            if equal and volume.holds(one.when):
+                yield equal, one.when
+
+
+def _name(one: _Needed) -> Text:
+    marks = [_marks(part) for part in one.equal]
+    names = [part.name for part in one.equal]
+    if len(names) == 1 or len(set(marks)) == 1:
+        either = ", either will do" if len(names) > 1 else ""
+        told = f"{' or '.join(names)}{either}{marks[0]}"
+    else:
+        told = " or ".join(f"{name}{mark}" for name, mark in zip(names, marks, strict=True)) + "; either will do"
+    known = Words(f"{told}{decided_by(one.when, one.wording)}")
+    critical = next((part.critical for part in one.equal if part.critical), None)
+    return (Words("CRITICAL ", "strong"), known, Words(f". {critical}")) if critical else (known,)
+
+
+def _marks(part: Part) -> str:
+    marks = filter(None, (part.material, "new each time" if part.one_time else None, part.place))
+    return "".join(f", {mark}" for mark in marks)
+
+
+def _most(fittings: list[_Fitting], volume: Volume) -> int:
+    """Return the most that one vehicle takes: methods are not added up, and neither are steps for other vehicles."""
+    vehicle, features = volume.scope.vehicle, {feature for one in fittings for feature in one.when}
+    covers = {**volume.procedure.covers, **{feature: (value,) for feature, value in volume.selection.items()}}
+    if vehicle is None or not features or combinations(vehicle, covers, features) > LIMIT:
+        return _counted(fittings)
+    return max(
+        (
+            _counted([one for one in fittings if may_hold(one.when, vehicle_of)])
+            for vehicle_of in fitments(vehicle, covers, features)
+        ),
+        default=0,
+    )
+
+
+def _counted(fittings: list[_Fitting]) -> int:
+    methods: dict[str, dict[str, int]] = {}
+    for one in fittings:
+        counts = methods.setdefault(one.shared, {})
+        counts[one.number] = counts.get(one.number, 0) + one.count
+    return sum(max(counts.values()) for counts in methods.values())

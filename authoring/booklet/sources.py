@@ -1,0 +1,126 @@
+"""The documents that the values of a booklet come from, and what things are made of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from authoring.booklet.blocks import Block, Cell, Chapter, Table
+from authoring.booklet.plan import Placed, Plan, Volume
+from authoring.booklet.words import Text, Words
+from authoring.model.manner import PLAIN
+from authoring.model.procedure import Action, Choice
+from authoring.model.things import FastenerGroup, Fluid, Item, Part, Source, Specification, Tool, Value
+from authoring.quantities.show import spell
+
+_KINDS = {
+    "maker": "maker's data",
+    "standard": "standard",
+    "shop": "the shop's own measurement",
+    "common-practice": "common practice, no published source",
+}
+
+
+def sources(plan: Plan) -> Chapter:
+    """Return the chapter that lists the documents the values come from, and which values."""
+    cited: dict[str, tuple[Source, dict[str, None]]] = {}
+    for volume in plan.volumes:
+        for words, specification in _specifications(volume):
+            source = volume.scope.sources.get(specification.source or "")
+            if source is not None:
+                told = f"{words}: {specification.at}" if specification.at else words
+                cited.setdefault(source.id, (source, {}))[1][told] = None
+    rows = tuple(tuple(Cell(text) for text in _row(source, list(values))) for source, values in cited.values())
+    table = Table(
+        id="sources-table",
+        title="Where each value comes from",
+        heads=("Document", "Edition", "Values, and where they stand"),
+        rows=rows,
+        widths=(34, 18, 48),
+        empty="This booklet states no value.",
+        note="Read the value in the document when it matters; a booklet can be older than its sources.",
+    )
+    blocks: tuple[Block, ...] = (table, *_materials(plan))
+    return Chapter("sources", "", "Sources", 1, blocks)
+
+
+def _row(source: Source, values: list[str]) -> tuple[Text, Text, Text]:
+    title: Text = (Words(source.title, "strong"), Words(f", {_KINDS[source.kind]}"))
+    return title, (Words(source.edition or "not stated"),), (Words("; ".join(values)),)
+
+
+def _specifications(volume: Volume) -> Iterator[tuple[str, Specification]]:
+    """Yield each value that the steps of a procedure bring to the reader, and what it is of."""
+    yield from _windows([need.state for need in volume.procedure.needs], volume)
+    for section, _, steps in volume.sections:
+        yield from _windows([need.state for need in section.needs], volume)
+        for placed in steps:
+            yield from _of_step(placed, volume)
+            for action in placed.step.actions:
+                yield from _of_action(action, volume)
+
+
+def _of_step(placed: Placed, volume: Volume) -> Iterator[tuple[str, Specification]]:
+    step = placed.step
+    yield from _windows([need.state for need in step.needs], volume)
+    if step.deadline is not None:
+        yield from _windows([step.deadline.within], volume)
+    for name in step.uses:
+        tool = volume.scope.things[name].thing
+        if isinstance(tool, Tool) and tool.range is not None:
+            yield f"range of the {tool.name}", tool.range
+
+
+def _of_action(action: Action, volume: Volume) -> Iterator[tuple[str, Specification]]:
+    for _, name in action.names():
+        thing = volume.scope.things[name].thing
+        if isinstance(thing, FastenerGroup) and action.kind.torque:
+            yield from _stated(f"torque of the {thing.name}", thing.torque)
+            yield from _shown(f"friction of the {thing.name}", thing.friction)
+        elif isinstance(thing, Fluid) and action.kind.pours:
+            yield from _stated(f"capacity for {thing.name}", thing.capacity)
+            yield from _shown(f"expansion of {thing.name} for each kelvin", thing.expansion)
+        elif isinstance(thing, Item):
+            yield from _shown(f"cooling of the {thing.name}", thing.cooling)
+        elif isinstance(thing, Choice):
+            yield from _of_choice(thing, volume)
+        elif isinstance(thing, Value):
+            yield from _windows([name], volume)
+    if action.manner is not PLAIN:
+        named = [action.manner.force, *(one.by for one in action.manner.clear_of)]
+        yield from _windows([name for name in named if name is not None], volume)
+
+
+def _of_choice(choice: Choice, volume: Volume) -> Iterator[tuple[str, Specification]]:
+    for one in choice.parts:
+        words = volume.scope.things[one.part].words
+        yield from _stated(f"size of the {words}", one.stated)
+        for dimension, size in one.sizes.items():
+            yield f"{choice.dimensions[dimension].name} of the {words}", size
+
+
+def _windows(names: Iterable[str], volume: Volume) -> Iterator[tuple[str, Specification]]:
+    """Yield the windows of those of the names that are values, as far as they hold for the selection."""
+    for name in names:
+        named = volume.scope.things.get(name)
+        if named is not None and isinstance(named.thing, Value):
+            for window in named.thing.windows:
+                if volume.holds(window.when):
+                    yield named.words, window.specification
+
+
+def _stated(words: str, specification: Specification | None) -> Iterator[tuple[str, Specification]]:
+    if specification is not None:
+        yield words, specification
+
+
+def _shown(words: str, specification: Specification | None) -> Iterator[tuple[str, Specification]]:
+    """Yield a value that stands nowhere else in the booklet together with what it is."""
+    if specification is not None and specification.value is not None:
+        yield f"{words}, {spell(specification.value)}", specification
+
+
+def _materials(plan: Plan) -> Iterator[Table]:
+    things = [named.thing for named, _ in plan.used if isinstance(named.thing, Item | Part)]
+    rows = tuple((Cell((Words(one.name, "strong"),)), Cell((Words(one.material),))) for one in things if one.material)
+    if rows:
+        yield Table("materials", "What things are made of", ("What", "Material"), rows, (34, 66))
