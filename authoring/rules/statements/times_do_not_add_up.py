@@ -1,0 +1,105 @@
+"""The times of the sections and the time of the procedure do not agree.
+
+A lift is booked by the cover and used by the sections; an hour that stands in one of them only is an hour too few.
+Where every section says how long it takes, the sections that some vehicle meets add up to the time of the procedure;
+one that may be skipped may be counted or not.
+Where only some say it, they take no longer together than the procedure.
+
+Wrong:
+
+```yaml procedure
+time: 20 min   #! times-do-not-add-up
+sections:
+  - title: Wipe
+    time: 15 min
+    steps:
+      - do: [{clean: drop-box}]
+  - title: Wipe again
+    time: 10 min
+    steps:
+      - do: [{clean: drop-box}]
+```
+
+Right:
+
+```yaml procedure
+time: 20 min
+sections:
+  - title: Wipe
+    time: 15 min
+    steps:
+      - do: [{clean: drop-box}]
+  - title: Wipe again
+    time: 5 min
+    steps:
+      - do: [{clean: drop-box}]
+```
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from authoring.diagnostics.diagnostic import Related, Severity
+from authoring.model.fitments import may_hold
+from authoring.model.lacking import tried
+from authoring.model.library import Library
+from authoring.model.procedure import Procedure, Section
+from authoring.model.stated import stated
+from authoring.quantities.quantity import Quantity
+from authoring.rules.rule import Fault
+
+# A time is an estimate, and an author may leave room on purpose.
+SEVERITY = Severity.WARNING
+REQUIREMENTS = ("A4", "N17")
+
+_MINUTE = 60
+
+
+def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
+    """Yield a fault where no vehicle's sections take as long as the procedure says."""
+    vehicle = library.scope(procedure).vehicle
+    timed = [section for section in procedure.sections if section.time is not None]
+    refused = any(section.time is None and stated(section.where, "time") for section in procedure.sections)
+    if vehicle is None or procedure.time is None or not timed or refused:
+        return
+    low, high = _window(procedure.time)
+    machines = tried(vehicle, procedure.covers, [section.when for section in timed])
+    totals = [_total([one for one in timed if may_hold(one.when, machine)]) for machine in machines]
+    if not totals:
+        return
+    least, most = min(one for one, _ in totals), max(one for _, one in totals)
+    too_long = high is not None and least > high
+    too_short = low is not None and most < low and len(timed) == len(procedure.sections)
+    if too_long or too_short:
+        yield Fault(
+            f"The sections take {_said(least if too_long else most)} together, "
+            f"but the procedure says {procedure.time.text}.",
+            procedure.where.of("time"),
+            "Correct the time of the procedure, or that of a section.",
+            tuple(Related(section.where.of("time"), "part of it") for section in timed),
+        )
+
+
+def _window(time: Quantity) -> tuple[Fraction | None, Fraction | None]:
+    """Return the least and the most seconds; None where there is no limit."""
+    ends = (time.nominal, time.nominal) if time.low is None and time.high is None else (time.low, time.high)
+    low, high = (None if end is None else end * time.unit.factor for end in ends)
+    return low, high
+
+
+def _total(sections: Sequence[Section]) -> tuple[Fraction, Fraction]:
+    """Return the least and the most seconds that these sections take; a limit that is not stated is the other one."""
+    least = most = Fraction(0)
+    for section in sections:
+        low, high = _window(section.time) if section.time is not None else (None, None)
+        first, last = (high if low is None else low), (low if high is None else high)
+        least += (first or 0) if section.optional is None else 0
+        most += last or 0
+    return least, most
+
+
+def _said(seconds: Fraction) -> str:
+    minutes = round(seconds / _MINUTE, 1)
+    return f"{float(minutes):g} min"
