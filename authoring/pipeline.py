@@ -15,6 +15,7 @@ from authoring.model.build import build_library
 from authoring.model.library import Library
 from authoring.rules.rule import all_rules, families, run_rules
 from authoring.rules.settle import Allowed, settle
+from authoring.rules.whom import with_fitments
 from authoring.source.decode import as_shown
 from authoring.source.document import Document
 from authoring.source.images import Image, read_image
@@ -58,7 +59,8 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
     library, wrong = build_library(documents, images, partial=partial)
     findings += wrong
     findings += run_rules(library)
-    standing, allowed = settle(in_order(findings), library, all_rules() if library.allowances else {})
+    findings = with_fitments(in_order(findings), library)
+    standing, allowed = settle(findings, library, all_rules() if library.allowances else {})
     return Checked(library, in_order(standing), allowed, {file: text for file, text in sources.items() if text})
 
 

@@ -18,8 +18,10 @@ def as_json(findings: Sequence[Diagnostic]) -> str:
 
     Its keys are `format`, the number of this description, raised when a key changes its meaning, and
     `findings`, a list in the order given.
-    A finding has `rule`, `severity` ("error", "warning" or "note"), `message`, `cure` (may be empty), its place
-    and `related`, a list of objects with `message` and a place.
+    A finding has `rule`, `severity` ("error", "warning" or "note"), `message`, `cure` (may be empty), `fitments`,
+    its place and `related`, a list of objects with `message` and a place.
+    `fitments` says which vehicles the finding concerns, such as "parking brake: disc brake; axle: wide axle"; it is
+    empty where it concerns every vehicle that its file is for, or none, as an error of YAML does.
     A place is `file` (inside the library, with forward slashes), `line`, `column`, `end_line` and `end_column`,
     counted from 1, columns in characters, the end column being the first behind the stretch.
     """
@@ -33,6 +35,7 @@ def _finding(finding: Diagnostic) -> dict[str, object]:
         "severity": finding.severity.value,
         "message": finding.message,
         "cure": finding.cure,
+        "fitments": finding.fitments,
         **_place(finding.span),
         "related": [{"message": other.message, **_place(other.span)} for other in finding.related],
     }

@@ -66,6 +66,8 @@ def _result(finding: Diagnostic, index: int) -> dict[str, Any]:
         "ruleIndex": index,
         "level": finding.severity.value,
         "message": {"text": f"{finding.message} {finding.cure}".rstrip()},
+        # The format has no word for it; a bag of properties takes what a tool says beyond the standard.
+        "properties": {"fitments": finding.fitments},
     }
     # A finding about the library as a whole, such as a missing file, has no place inside it.
     if finding.span.file:

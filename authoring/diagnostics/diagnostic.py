@@ -41,6 +41,8 @@ class Diagnostic(Struct, frozen=True):
 
     `message` is a sentence that stands alone and says what is wrong; `cure` says apart what to do.
     `rule` is the id that `bayleaf explain` takes.
+    `fitments` says which vehicles it concerns, such as "parking brake: disc brake"; it is empty where the finding
+    concerns every vehicle that its file is for, or none, as an error of YAML does.
     """
 
     rule: str
@@ -49,6 +51,7 @@ class Diagnostic(Struct, frozen=True):
     span: Span
     cure: str = ""
     related: tuple[Related, ...] = ()
+    fitments: str = ""
 
 
 def in_order(findings: list[Diagnostic]) -> list[Diagnostic]:

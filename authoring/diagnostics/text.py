@@ -1,7 +1,8 @@
 """Findings as text for a person at a terminal.
 
 One block a finding: where and how serious, the sentence, the line with a mark under the words at fault,
-other places that belong to it, what to do, and the id that `bayleaf explain` takes.
+other places that belong to it, for which vehicles it holds where that is not for all, what to do,
+and the id that `bayleaf explain` takes.
 """
 
 from __future__ import annotations
@@ -48,6 +49,8 @@ class _Page:
         for other in finding.related:
             yield f"{_GAP}See {_place(other.span)}, {visible(other.message)}:"
             yield from self._excerpt(other.span, _BOLD)
+        if finding.fitments:
+            yield f"{_GAP}Only for vehicles with {visible(finding.fitments)}."
         if finding.cure:
             yield f"{_GAP}Cure: {visible(finding.cure)}"
         yield self._in(_DIM, f"{_GAP}Rule: {visible(finding.rule)}")

@@ -23,6 +23,12 @@ class Applicability(Struct, frozen=True):
     around: When
 
     @property
+    def limited(self) -> Where | None:
+        """The object that is there for these fitments only; None where only a result, or nothing, is for them."""
+        *above, key = self.keys
+        return self.where.child(*above) if key in _LIMITING else None
+
+    @property
     def span(self) -> Span:
         """The stretch of the whole condition."""
         return self.where.of(*self.keys)
@@ -38,6 +44,7 @@ class Applicability(Struct, frozen=True):
 
 _ALL: When = {}
 _WHEN = ("when",)
+_LIMITING = frozenset({"when", "covers"})
 
 # The path of a method: sections, its place, steps, its place, either, its place.
 _METHOD = 6

@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterable, Iterator, Mapping
 
 from authoring.diagnostics.words import joined
-from authoring.model.things import Equipment, When
+from authoring.model.things import Equipment, Feature, When
 
 LIMIT = 4096
 """How many combinations of features are tried for one question; twelve features of two values make as many."""
@@ -98,9 +98,14 @@ def applies(when: When, selection: Mapping[str, str], equipment: Equipment) -> s
 
 def said(when: When, equipment: Equipment) -> str:
     """Return `when` in words, such as "parking brake: disc brake; axle: wide or narrow"."""
+    return in_words(when, equipment.features)
+
+
+def in_words(when: When, features: Mapping[str, Feature]) -> str:
+    """Return `when` in the words of these features; a name that is none of theirs stands as it is written."""
     told = []
     for feature, values in when.items():
-        known = equipment.features.get(feature)
+        known = features.get(feature)
         words = [known.values.get(value, value) if known else value for value in values]
         told.append(f"{known.name if known else feature}: {joined(words, 'or')}")
     return "; ".join(told)

@@ -22,12 +22,16 @@ from authoring.model.library import Library
 
 
 class Fault(Struct, frozen=True):
-    """What a check yields: what is wrong, where, and how to mend it; the runner adds rule and severity."""
+    """What a check yields: what is wrong, where, and how to mend it; the runner adds rule and severity.
+
+    `fitments` says which vehicles it concerns where the check knows better than the place of the fault tells.
+    """
 
     message: str
     span: Span
     cure: str = ""
     related: tuple[Related, ...] = ()
+    fitments: str = ""
 
 
 Check = Callable[[Any, Library], Iterable[Fault]]
@@ -101,4 +105,6 @@ def run_rules(library: Library) -> Iterator[Diagnostic]:
             continue
         for subject in subjects[rule.over]:
             for fault in rule.check(subject, library):
-                yield Diagnostic(rule.id, rule.severity, fault.message, fault.span, fault.cure, fault.related)
+                yield Diagnostic(
+                    rule.id, rule.severity, fault.message, fault.span, fault.cure, fault.related, fault.fitments
+                )

@@ -85,13 +85,16 @@ class Places:
 
     def lines(self, path: Path) -> tuple[int, int]:
         """Return the first and the last line of the value at `path`, its key's line included."""
+        whole = self.whole(path)
+        return whole.line, whole.end_line
+
+    def whole(self, path: Path) -> Span:
+        """Return the stretch from the key that leads to `path` to the end of all that stands below it."""
         node, _ = self._find(path)
-        start = node.key_start if node.has_key else node.start
         last = node
         while last.style == BLOCK and last.below:  # a block collection ends where its last value does
             *_, last = last.below.values()
-        end = max(last.end, last.key_end)
-        return self._lines.span(start, start).line, self._lines.span(end, end).line
+        return self._lines.span(node.key_start if node.has_key else node.start, max(last.end, last.key_end))
 
     def behind(self, path: Path) -> str:
         """Return what stands behind a plain scalar on its last line, a comment for instance; else an empty text."""

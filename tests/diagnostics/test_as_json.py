@@ -2,6 +2,8 @@ from __future__ import annotations
 
 import json
 
+from msgspec.structs import replace
+
 from authoring.diagnostics.as_json import as_json
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span
 
@@ -25,6 +27,7 @@ def test_the_keys_are_those_that_are_described() -> None:
                 "severity": "warning",
                 "message": 'The key "a" stands twice.',
                 "cure": "Keep one.",
+                "fitments": "",
                 "file": "procedures/a.yaml",
                 "line": 3,
                 "column": 1,
@@ -43,6 +46,12 @@ def test_the_keys_are_those_that_are_described() -> None:
             }
         ],
     }
+
+
+def test_the_vehicles_are_named() -> None:
+    """A finding about some vehicles says which."""
+    (found,) = json.loads(as_json([replace(_ONE, fitments="parking brake: disc brake")]))["findings"]
+    assert found["fitments"] == "parking brake: disc brake"
 
 
 def test_the_text_is_safe_to_print_anywhere() -> None:

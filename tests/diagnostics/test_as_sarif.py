@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 from jsonschema import ValidationError
 from jsonschema.validators import validator_for
+from msgspec.structs import replace
 
 from authoring.cli.main import main
 from authoring.diagnostics.as_sarif import About, as_sarif
@@ -50,6 +51,16 @@ def test_a_log_is_valid() -> None:
     assert location["physicalLocation"]["region"] == {"startLine": 3, "startColumn": 5, "endLine": 3, "endColumn": 9}
     assert named["relatedLocations"][0]["message"]["text"] == "stated here"
     assert "locations" not in nowhere
+
+
+def test_the_vehicles_are_a_property_of_a_result() -> None:
+    """A result says which vehicles it concerns, or that it is not about some of them, and the log stays valid."""
+    log = json.loads(as_sarif([FINDING, replace(FINDING, fitments="axle: wide axle")], ABOUT, "1.2.3"))
+    validate(log)
+    assert [one["properties"] for one in log["runs"][0]["results"]] == [
+        {"fitments": ""},
+        {"fitments": "axle: wide axle"},
+    ]
 
 
 def test_an_empty_log_is_valid() -> None:

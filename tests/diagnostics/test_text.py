@@ -7,6 +7,7 @@ import unicodedata
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span
 from authoring.diagnostics.excerpt import COLUMNS, excerpt, split_lines, visible, width
@@ -95,6 +96,16 @@ def test_an_empty_cure_is_left_out() -> None:
     """A finding without a cure has no such line."""
     finding = Diagnostic("r", Severity.NOTE, "See.", Span("x", 1, 1, 1, 1))
     assert as_text([finding], {}, colour=False) == "x:1:1  note\n  See.\n  Rule: r\n\n"
+
+
+def test_the_vehicles_stand_before_the_cure() -> None:
+    """A finding about some vehicles names them in a line of its own, in which nothing unseen reaches the terminal."""
+    finding = replace(_finding(1, 1, 1, 2), fitments="parking brake: disc\x1b brake")
+    assert _shown("a: 1", finding).split("\n")[4:7] == [
+        "  Only for vehicles with parking brake: disc<U+001B> brake.",
+        "  Cure: Mend it.",
+        "  Rule: unknown-key",
+    ]
 
 
 @pytest.mark.parametrize(

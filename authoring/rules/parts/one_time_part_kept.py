@@ -66,6 +66,7 @@ from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.applicability import known
+from authoring.model.concern import concern_of
 from authoring.model.fitments import concerned, fitments, may_hold, together, too_many
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, touched
@@ -153,7 +154,8 @@ def _of_part(events: Sequence[_Event], procedure: Procedure, equipment: Equipmen
             bad.setdefault(kept, []).append(fitment)
     for kept, concern in bad.items():
         fewest = smallest(concern, [one for one in tried if one not in concern])
-        yield _fault(kept, f" for {told(fewest, equipment)}" if fewest else "")
+        whom = f" for {told(fewest, equipment)}" if fewest else ""
+        yield _fault(kept, whom, concern_of(concern, equipment.features, procedure.covers))
 
 
 def _kept(events: Sequence[_Event]) -> list[_Kept]:
@@ -178,17 +180,19 @@ def _kept(events: Sequence[_Event]) -> list[_Kept]:
     return found[: max(0, sum(event.act == "fit" for event in events) - discarded)]
 
 
-def _fault(kept: _Kept, whom: str) -> Fault:
+def _fault(kept: _Kept, whom: str, fitments: str) -> Fault:
     part = kept.shown.part
     if kept.earlier is None:
         return Fault(
             f'"{part}" is used once, but after it comes off here it is never discarded{whom}.',
             kept.shown.mention.span,
             f"Add discard: {part} to the step that takes it off, and say so in its text.",
+            fitments=fitments,
         )
     return Fault(
         f'"{part}" is used once, but is fitted again here and the one before is not discarded{whom}.',
         kept.shown.mention.span,
         f"Add discard: {part} to the step that takes it off again, and fit a new one here.",
         (Related(kept.earlier.mention.span, "fitted here before"),),
+        fitments,
     )

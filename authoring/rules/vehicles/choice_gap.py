@@ -76,6 +76,7 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.choosing import answerable, asked
+from authoring.model.concern import concern_of
 from authoring.model.fitments import may_hold
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, Procedure
@@ -107,4 +108,5 @@ def _gap(procedure: Procedure, choice: Choice, equipment: Equipment) -> Iterator
             f'The choice "{choice.id}" has no part for {whom}.',
             choice.where.span,
             'Add the part for it, or leave such machines out of "covers".',
+            fitments=concern_of(left, equipment.features, procedure.covers),
         )

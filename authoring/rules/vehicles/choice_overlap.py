@@ -112,12 +112,13 @@ from collections.abc import Iterator, Sequence
 
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.choosing import answerable, asked, both_fit, comparable, decided
+from authoring.model.concern import concern_of
 from authoring.model.fitments import may_hold
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, ChoicePart, Procedure
 from authoring.model.smallest import Fitment, smallest, told
 from authoring.model.stated import stated
-from authoring.model.things import Equipment
+from authoring.model.things import Equipment, When
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -131,12 +132,18 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         if all(decided(part) for part in choice.parts) and answerable(procedure, choice, equipment):
             machines = asked(procedure, choice, equipment)
             for place, part in enumerate(choice.parts):
-                faults = (_overlap(other, part, choice, machines, equipment) for other in choice.parts[:place])
+                pairs = ((other, part) for other in choice.parts[:place])
+                faults = (_overlap(*pair, choice, machines, equipment, procedure.covers) for pair in pairs)
                 yield from [fault for fault in faults if fault is not None][:1]
 
 
 def _overlap(
-    one: ChoicePart, other: ChoicePart, choice: Choice, machines: Sequence[Fitment], equipment: Equipment
+    one: ChoicePart,
+    other: ChoicePart,
+    choice: Choice,
+    machines: Sequence[Fitment],
+    equipment: Equipment,
+    covers: When,
 ) -> Fault | None:
     if one.part == other.part or _told_by_size(one, other):
         return None
@@ -148,12 +155,14 @@ def _overlap(
     if not bad:
         return None
     whom = told(smallest(bad, good), equipment)
+    fitments = concern_of(bad, equipment.features, covers)
     related = (Related(_place(one), f'the condition of "{one.part}"'),)
     if one.size is not None and other.size is not None:
         message = f'"{one.part}" and "{other.part}" share sizes: {one.size.text} and {other.size.text} overlap.'
-        return Fault(message, _place(other), "State sizes that are apart, or tell the parts by a feature.", related)
+        cure = "State sizes that are apart, or tell the parts by a feature."
+        return Fault(message, _place(other), cure, related, fitments)
     message = f'The choice "{choice.id}" gives both "{one.part}" and "{other.part}" for {whom}.'
-    return Fault(message, _place(other), "Narrow one of the two conditions.", related)
+    return Fault(message, _place(other), "Narrow one of the two conditions.", related, fitments)
 
 
 def _told_by_size(one: ChoicePart, other: ChoicePart) -> bool:

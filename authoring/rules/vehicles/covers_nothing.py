@@ -66,6 +66,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
                 procedure.where.of("covers"),
                 'Cover a combination of features that occurs, or correct "never" in the equipment file.',
                 (Related(equipment.where.key("never"), "the combinations that never occur"),),
+                said(procedure.covers, equipment),
             )
 
 

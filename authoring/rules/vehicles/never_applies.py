@@ -53,6 +53,7 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.applicability import Applicability, known, of_equipment, of_procedure
+from authoring.model.concern import concern
 from authoring.model.fitments import possible, said, together
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
@@ -72,7 +73,8 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
             if one.keys[0] == "when" and known(one.when, equipment) and not possible(equipment, one.when):
                 message = f"No machine is such as this asks for ({said(one.when, equipment)})."
                 related = (Related(equipment.where.key("never"), "the combinations that never occur"),)
-                yield Fault(message, one.span, 'Correct the condition, or "never".', related)
+                fitments = said(one.when, equipment)
+                yield Fault(message, one.span, 'Correct the condition, or "never".', related, fitments)
     for procedure in library.procedures.values():
         vehicle = library.scope(procedure).vehicle
         if vehicle is not None:
@@ -93,12 +95,13 @@ def _in_procedure(procedure: Procedure, equipment: Equipment) -> Iterator[Fault]
 
 def _never(one: Applicability, procedure: Procedure, equipment: Equipment) -> Fault:
     asks = said(one.when, equipment)
+    fitments = concern(equipment.features, procedure.covers, (one.around, one.when))
     if one.around and not possible(equipment, together(one.around, one.when)):
         section = said(one.around, equipment)
-        return Fault(f"This applies to no machine: it asks for {asks}, its section for {section}.", one.span, _CURE)
+        message = f"This applies to no machine: it asks for {asks}, its section for {section}."
+        return Fault(message, one.span, _CURE, fitments=fitments)
     related = [Related(procedure.where.of("covers"), "what the procedure covers")] if procedure.covers else []
     if all(together(procedure.covers, one.around, one.when).values()):
         related.append(Related(equipment.where.key("never"), "the combinations that never occur"))
-    return Fault(
-        f"No machine that this procedure covers is such as this asks for ({asks}).", one.span, _CURE, tuple(related)
-    )
+    message = f"No machine that this procedure covers is such as this asks for ({asks})."
+    return Fault(message, one.span, _CURE, tuple(related), fitments)

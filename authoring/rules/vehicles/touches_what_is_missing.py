@@ -42,6 +42,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
+from authoring.model.concern import concern
 from authoring.model.fitments import possible, said, together
 from authoring.model.library import Library, Named
 from authoring.model.mentions import Mention, touched
@@ -81,6 +82,7 @@ def _missing(mention: Mention, named: Named, around: When, equipment: Equipment,
                 mention.span,
                 f"Add when: {{{feature}: {_written(values)}}} to the step.",
                 (Related(named.where.key("when"), "for these only"),),
+                concern(equipment.features, covers, (around, {feature: others})),
             )
 
 

@@ -1,0 +1,62 @@
+"""Which vehicles a finding concerns, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from authoring.model.fitments import in_words
+from authoring.model.smallest import Fitment
+from authoring.model.things import Feature, When
+
+Features = Mapping[str, Feature]
+
+_SHOWN = 4
+
+
+def concern(features: Features, covers: When, whens: Iterable[When]) -> str:
+    """Return the covered vehicles for which all of `whens` hold, outermost first; empty for every vehicle covered.
+
+    A condition that contradicts those around it is told as it stands.
+    A name that the features lack is left out, since that is told already; where no features are known all are told.
+    """
+    asked: dict[str, tuple[str, ...]] = {}
+    for when in (covers, *whens):
+        for feature, values in when.items():
+            if _known(features, feature, values):
+                asked[feature] = tuple(value for value in asked.get(feature, values) if value in values) or values
+    limited = {feature: values for feature, values in asked.items() if _limits(features, feature, values)}
+    if all(set(values) == set(covers.get(feature, ())) for feature, values in limited.items()):
+        return ""
+    return in_words(limited, features)
+
+
+def concern_of(fitments: Sequence[Fitment], features: Features, covers: When) -> str:
+    """Return the words for exactly these covered fitments; of more than four groups of them only the first.
+
+    All name the same features, and there is at least one.
+    """
+    groups = [concern(features, covers, (group,)) for group in _grouped(fitments)]
+    if not all(groups):
+        return ""
+    return ", or ".join([*groups[:_SHOWN], *(["others"] if len(groups) > _SHOWN else [])])
+
+
+def _known(features: Features, feature: str, values: Iterable[str]) -> bool:
+    return not features or (feature in features and set(values) <= set(features[feature].values))
+
+
+def _limits(features: Features, feature: str, values: Iterable[str]) -> bool:
+    return feature not in features or not set(features[feature].values) <= set(values)
+
+
+def _grouped(fitments: Sequence[Fitment]) -> list[When]:
+    """Return conditions that together hold for these fitments and no other, fewer where values can be joined."""
+    groups: list[When] = [{feature: (value,) for feature, value in fitment.items()} for fitment in fitments]
+    for feature in fitments[0]:
+        joined: dict[tuple[tuple[str, tuple[str, ...]], ...], When] = {}
+        for group in groups:
+            others = tuple((name, values) for name, values in group.items() if name != feature)
+            before = joined[others][feature] if others in joined else ()
+            joined[others] = {**group, feature: (*before, *group[feature])}
+        groups = list(joined.values())
+    return groups
