@@ -1,0 +1,155 @@
+"""A section works at the bench on something that is still on the machine, or that never goes back.
+
+Whoever reads that the carrier lies at the bench looks for the step that took it off, and there is none.
+What stands under `bench` was removed by a step before, or the procedure needs it removed from the start,
+and a step afterwards fits it again, unless it is discarded, is left out by a modification, or the procedure says
+under `leaves` that it stays off.
+A part of a larger thing is off with that thing.
+
+Wrong:
+
+```yaml procedure
+sections:
+  - title: Clean the box
+    bench: drop-box   #! bench-still-on
+    steps:
+      - do: [{clean: drop-box}]
+  - title: Fit the box
+    steps:
+      - do: [{fit: drop-box}]
+```
+
+It never goes back.
+
+```yaml procedure
+sections:
+  - title: Take the box off
+    steps:
+      - do: [{remove: drop-box}]
+  - title: Clean the box
+    bench: drop-box   #! bench-still-on
+    steps:
+      - do: [{clean: drop-box}]
+```
+
+Right:
+
+```yaml procedure
+sections:
+  - title: Take the box off
+    steps:
+      - do: [{remove: drop-box}]
+  - title: Clean the box
+    bench: drop-box
+    steps:
+      - do: [{clean: drop-box}]
+  - title: Fit the box
+    steps:
+      - do: [{fit: drop-box}]
+```
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from authoring.diagnostics.diagnostic import Severity
+from authoring.model.course import Act, acts
+from authoring.model.fitments import may_hold
+from authoring.model.lacking import tried
+from authoring.model.library import Library
+from authoring.model.procedure import Procedure, Section
+from authoring.model.smallest import Fitment, smallest, told
+from authoring.model.things import Equipment
+from authoring.rules.rule import Fault
+
+SEVERITY = Severity.ERROR
+REQUIREMENTS = ("N1", "N5")
+
+_OFF = frozenset({"remove", "disconnect"})
+_GONE = _OFF | {"discard"}
+_ON = frozenset({"fit", "seat", "connect", "hold", "start", "tighten", "trial-fit"})
+
+
+def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
+    """Yield a fault for each item at the bench that some machine has still on, or never on again."""
+    vehicle = library.scope(procedure).vehicle
+    if vehicle is None:
+        return
+    begins: list[tuple[Section, int]] = []
+    steps = 0
+    for section in procedure.sections:
+        begins.append((section, steps))
+        steps += len(section.steps)
+    for bench in dict.fromkeys(section.bench for section in procedure.sections):
+        if bench is not None and bench in vehicle.items:  # what is no item is told elsewhere
+            mine = [(section, begin) for section, begin in begins if section.bench == bench]
+            yield from _of_item(_with_wholes(bench, vehicle), mine, procedure, library, vehicle)
+
+
+def _with_wholes(bench: str, vehicle: Equipment) -> list[str]:
+    """Return an item and the larger ones that it is part of, nearest first."""
+    names = [bench]
+    while (whole := vehicle.items[names[-1]].part_of) is not None and whole in vehicle.items and whole not in names:
+        names.append(whole)
+    return names
+
+
+def _of_item(
+    names: list[str], mine: list[tuple[Section, int]], procedure: Procedure, library: Library, vehicle: Equipment
+) -> Iterator[Fault]:
+    bench = names[0]
+    if any(need.thing in names and need.state == "removed" for need in procedure.needs):
+        return  # it came to this job taken off, and where it goes then is the business of another
+    course = [
+        act
+        for act in acts(procedure, library)
+        if act.action.kind.name in _GONE | _ON and set(names) & {*act.action.what}
+    ]
+    for section, begin in mine:
+        before = [act for act in course if act.place < begin]
+        bad, good = [], []
+        for fitment in _machines(section, before, procedure, vehicle):
+            (good if _rests(names, before, fitment, _GONE) else bad).append(fitment)
+        if bad:
+            yield Fault(
+                f'"{bench}" is worked on at the bench, but nothing has taken it off before{_whom(bad, good, vehicle)}.',
+                section.where.of("bench"),
+                f'Remove "{bench}" in a step before, or write needs: {{{bench}: removed}} at the procedure.',
+            )
+            return
+    section = mine[-1][0]
+    bad, good = [], []
+    for fitment in () if _stays_off(names, procedure) else _machines(section, course, procedure, vehicle):
+        (bad if _rests(names, course, fitment, _OFF) else good).append(fitment)
+    if bad:
+        yield Fault(
+            f'"{bench}" is worked on at the bench, and is never fitted afterwards{_whom(bad, good, vehicle)}.',
+            section.where.of("bench"),
+            f'Fit "{bench}" in a step afterwards, or write leaves: {{{bench}: removed}} at the procedure.',
+        )
+
+
+def _machines(section: Section, course: Sequence[Act], procedure: Procedure, vehicle: Equipment) -> list[Fitment]:
+    machines = tried(vehicle, procedure.covers, [section.when, *(act.when for act in course)])
+    return [one for one in machines if may_hold(section.when, one)]
+
+
+def _rests(names: list[str], course: Sequence[Act], fitment: Fitment, states: frozenset[str]) -> bool:
+    """Tell whether the last thing done to one of the names, on this machine, is one of these actions."""
+    for name in names:
+        mine = [act for act in course if name in act.action.what and may_hold(act.when, fitment)]
+        if mine and mine[-1].action.kind.name in states:
+            return True
+    return False
+
+
+def _stays_off(names: list[str], procedure: Procedure) -> bool:
+    left_out = {name for change in procedure.modifications.values() for name in change.leaves_out}
+    left = {need.thing for need in procedure.leaves if need.state == "removed"}
+    return not set(names).isdisjoint(left_out | left)
+
+
+def _whom(bad: list[Fitment], good: list[Fitment], vehicle: Equipment) -> str:
+    fewest = smallest(bad, good)
+    return f" for {told(fewest, vehicle)}" if fewest else ""
