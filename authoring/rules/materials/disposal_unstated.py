@@ -8,7 +8,7 @@ Wrong:
 
 ```yaml stock
 consumables:
-  rag: {name: lint-free rag}   #! disposal-unstated
+  rag: {name: lint-free rag, take: one}   #! disposal-unstated
 ```
 
 Right:
