@@ -1,4 +1,4 @@
-"""A section works at the bench on something that is still on the machine, or that never goes back.
+"""What lies at the bench was never taken off, or never goes back.
 
 Whoever reads that the carrier lies at the bench looks for the step that took it off, and there is none.
 What stands under `bench` was removed by a step before, or the procedure needs it removed from the start,
@@ -108,7 +108,7 @@ def _of_item(
     ]
     for section, begin in mine:
         before = [act for act in course if act.place < begin]
-        bad, good = [], []
+        bad, good = list[Fitment](), list[Fitment]()
         for fitment in _machines(section, before, procedure, vehicle):
             (good if _rests(names, before, fitment, _GONE) else bad).append(fitment)
         if bad:
@@ -119,7 +119,7 @@ def _of_item(
             )
             return
     section = mine[-1][0]
-    bad, good = [], []
+    bad, good = list[Fitment](), list[Fitment]()
     for fitment in () if _stays_off(names, procedure) else _machines(section, course, procedure, vehicle):
         (bad if _rests(names, course, fitment, _OFF) else good).append(fitment)
     if bad:
