@@ -10,7 +10,7 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
-from authoring.booklet.step_parts import Aside, Caution, Choice, Figure, Step
+from authoring.booklet.step_parts import Aside, Caution, Choice, Figure, Noticed, Step
 from authoring.booklet.words import Bullets, Paragraph, Passage, Text
 
 
@@ -67,6 +67,19 @@ class Form(Struct, frozen=True):
     cut: bool = False
 
 
+class Methods(Struct, frozen=True):
+    """The line above several methods of which one is done: the numbers of their steps, and why there are several."""
+
+    numbers: tuple[str, ...]
+    why: Passage
+
+
+class Rest(Struct, frozen=True):
+    """The line that says that it is safe to stop here, and how the machine is left."""
+
+    left: Text
+
+
 class Banner(Struct, frozen=True):
     """One loud line over the full width, with a sentence of explanation."""
 
@@ -91,6 +104,9 @@ Block: TypeAlias = (
     | Bullets
     | Caution
     | Step
+    | Methods
+    | Noticed
+    | Rest
     | Table
     | Facts
     | FirstSteps
@@ -107,7 +123,8 @@ Block: TypeAlias = (
 class Chapter(Struct, frozen=True):
     """A headed run of blocks.
 
-    `level` is 1 or 2; `new_page` starts it on a fresh sheet in print; `phase` is the part of the job.
+    `level` is 1 or 2; `new_page` starts it on a fresh sheet in print; `phase` is the
+    part of the job, `time` how long it takes.
     """
 
     id: str
@@ -118,6 +135,7 @@ class Chapter(Struct, frozen=True):
     applies: str = ""
     new_page: bool = False
     phase: str = ""
+    time: Text = ()
 
 
 class Cover(Struct, frozen=True):
@@ -128,7 +146,7 @@ class Cover(Struct, frozen=True):
     fitments: Table
     banner: Banner | None
     deference: Passage
-    options: tuple[Table, ...] = ()
+    options: Table | None = None
 
 
 class Asset(Struct, frozen=True):

@@ -2,39 +2,68 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
-from authoring.booklet.step_parts import Checkpoint, Outcome
-from authoring.booklet.wording import Wording
-from authoring.booklet.words import Blank, Inline, Text, Words
+from authoring.booklet.phrases import all_the, in_turn
+from authoring.booklet.step_parts import Checkpoint, Noticed, Outcome
+from authoring.booklet.wording import ALWAYS, Wording
+from authoring.booklet.words import Blank, Text, Words
 from authoring.model.action_kind import Kind
 from authoring.model.library import Scope
-from authoring.model.procedure import Action, Choice
+from authoring.model.procedure import Action, Choice, ChoicePart
 from authoring.model.procedure import Outcome as Written
-from authoring.model.things import FastenerGroup, Value
+from authoring.model.things import FastenerGroup, Value, When
+from authoring.quantities.quantity import Quantity
 
+_SIGNED: Text = (
+    Words("Met, name "),
+    Blank(label="Name of who met the hold point"),
+    Words(" time "),
+    Blank(label="Time at which it was met"),
+)
 _WAYS = {"seen": "Look", "felt": "Feel", "heard": "Listen", "measured": "Measure", "counted": "Count"}
 
 
-def checkpoint(action: Action, anchor: str, scope: Scope, wording: Wording) -> Checkpoint:
-    """Return the block of one inspecting, measuring or counting action."""
+def checkpoint(action: Action, anchor: str, scope: Scope, wording: Wording, within: When = ALWAYS) -> Checkpoint:
+    """Return the block of one inspecting, measuring, comparing or counting action."""
     window, unit = _window(action, scope, wording)
     return Checkpoint(
         id=anchor,
         way=_WAYS[action.way],
-        what=_all(action, wording),
+        what=_what(action, wording),
         window=window,
         entry=Blank(unit) if action.way in {"measured", "counted"} else None,
-        outcomes=tuple(_outcome(one, wording) for one in action.outcomes),
+        outcomes=_outcomes(action.outcomes, wording, within, action.roles.get("against")),
         hold=action.hold,
+        notes=(*_more_sizes(action, scope, wording), *_notes(action, wording)),
+        signed=_SIGNED if action.hold else (),
     )
 
 
-def _all(action: Action, wording: Wording) -> Text:
-    words: list[Inline] = []
-    for name in action.what:
-        words += [Words(", "), *wording.named(name)] if words else wording.named(name)
-    return tuple(words)
+def noticed(outcomes: Iterable[Written], anchor: str, wording: Wording, within: When) -> Iterator[Noticed]:
+    """Yield the table of what may be noticed unasked, where the selection leaves anything."""
+    left = _outcomes(outcomes, wording, within, None)
+    if left:
+        yield Noticed(f"{anchor}-noticed", left)
+
+
+def _what(action: Action, wording: Wording) -> Text:
+    what = in_turn([wording.named(name) for name in action.what])
+    if action.kind.name != "compare" or "with" not in action.roles:
+        return what
+    # Two readings are compared, so there are two lines to write them on.
+    first = (Words(" "), Blank(), Words(" ")) if action.way == "measured" else (Words(" "),)
+    return (*what, *first, Words("with "), *wording.named(action.roles["with"]))
+
+
+def _notes(action: Action, wording: Wording) -> Iterator[Text]:
+    if "against" in action.roles:
+        yield (Words("Compare it with "), *wording.named(action.roles["against"]), Words("."))
+    when = action.critical_when
+    if when and not wording.holds(when):
+        yield (Words(f"Here a habit: the result decides only for {wording.said(when)}."),)
+    elif when and wording.applies(when):
+        yield (Words(f"The result decides only for {wording.said(when)}; elsewhere it is a habit."),)
 
 
 def _window(action: Action, scope: Scope, wording: Wording) -> tuple[Text, str]:
@@ -52,33 +81,79 @@ def _window(action: Action, scope: Scope, wording: Wording) -> tuple[Text, str]:
 
 
 def _sizes(action: Action, scope: Scope, wording: Wording) -> tuple[Text, str]:
-    """Return the window of each part that a measured choice leaves, with its name where several are left."""
-    choices = [choice for name in action.what if isinstance(choice := scope.things[name].thing, Choice)]
-    left = [part for choice in choices for part in choice.parts if part.size is not None and wording.holds(part.when)]
-    words: list[Inline] = []
-    unit = ""
-    for part in left:
-        if part.size is not None:
-            words += [Words("; ")] if words else []
-            words += [Words(f"{scope.things[part.part].words}: ")] if len(left) > 1 else []
-            words.append(wording.amount(part.size))
-            unit = wording.units(part.size)[0].symbol
-    return tuple(words), unit
+    """Return the window of the first size that is measured at a part choice; `_more_sizes` has the others."""
+    for _, told, unit in _measured(action, scope, wording):
+        return told, unit
+    return (), ""
 
 
-def _outcome(outcome: Written, wording: Wording) -> Outcome:
-    said = (Words(" "), *wording.line(outcome.say)) if outcome.say else ()
+def _more_sizes(action: Action, scope: Scope, wording: Wording) -> Iterator[Text]:
+    """Yield a line to write on for each further size that is measured at a part choice."""
+    if action.kind.name == "measure" and "value" not in action.roles:
+        for name, told, unit in list(_measured(action, scope, wording))[1:]:
+            yield (Words("Measure ", "strong"), Blank(unit, f"{name}, in {unit}"), Words(" "), *told)
+
+
+def _measured(action: Action, scope: Scope, wording: Wording) -> Iterator[tuple[str, Text, str]]:
+    """Yield each size that is measured: its name, its window for each part that is left, its unit."""
+    for thing in (scope.things[name].thing for name in action.what):
+        if isinstance(thing, Choice):
+            left = [part for part in thing.parts if wording.holds(part.when)]
+            single = [(part, part.size) for part in left if part.size is not None]
+            if single:
+                yield "", *_window_of(single, "", scope, wording)
+            for dimension in sorted(thing.dimensions.values(), key=lambda one: not one.decides):
+                sizes = [(part, part.sizes[dimension.id].value) for part in left if dimension.id in part.sizes]
+                known = [(part, size) for part, size in sizes if size is not None]
+                habit = "" if dimension.decides else " (by habit)"
+                if known:
+                    yield dimension.name, *_window_of(known, f"{dimension.name}{habit}: ", scope, wording)
+
+
+def _window_of(sizes: list[tuple[ChoicePart, Quantity]], lead: str, scope: Scope, wording: Wording) -> tuple[Text, str]:
+    told: list[Text] = []
+    for part, size in sizes:
+        which = " or ".join(scope.things[name].words for name in (part.part, *part.equal))
+        told.append((*([Words(f"{which}: ")] if len(sizes) > 1 else []), wording.amount(size)))
+    return (*([Words(lead)] if lead else []), *in_turn(told, "; ")), wording.units(sizes[0][1])[0].symbol
+
+
+def _outcomes(outcomes: Iterable[Written], wording: Wording, within: When, against: str | None) -> tuple[Outcome, ...]:
+    return tuple(_outcome(one, wording, within, against) for one in outcomes if wording.holds(one.when))
+
+
+def _outcome(outcome: Written, wording: Wording, within: When, against: str | None) -> Outcome:
+    like: Text = ()
+    if outcome.like is not None:
+        picture = (Words(" on "), *wording.named(against)) if against is not None else ()
+        like = (Words(f" Like number {outcome.like}"), *picture, Words("."))
+    more = [
+        wording.line(outcome.say) if outcome.say else (),
+        *_bound(outcome, wording),
+        (Words("It bears on "), *all_the(outcome.bears_on, wording), Words(".")) if outcome.bears_on else (),
+    ]
     return Outcome(
-        found=wording.line(outcome.found),
-        follows=(*_follows(outcome, wording), *said),
+        found=(*wording.line(outcome.found), *like),
+        follows=_follows(outcome, wording),
         good=outcome.then == "go-on",
+        more=in_turn([text for text in more if text], " "),
+        applies=wording.applies(outcome.when, within),
     )
+
+
+def _bound(outcome: Written, wording: Wording) -> Iterator[Text]:
+    """Yield how often it may be tried, and what follows when it did not help."""
+    if outcome.at_most is not None:
+        times = "once" if outcome.at_most == 1 else f"{outcome.at_most} times"
+        yield (Words(f"Do this {times} at most."),)
+    if outcome.otherwise is not None:
+        yield (Words("If that does not help: "), *wording.line(outcome.otherwise))
 
 
 _SENTENCES: Mapping[str, Text] = {
     "go-on": (Words("Go on."),),
     "put-right": (Words("Put it right, then check again."),),
-    "stop": (Words("Stop the job.", "strong"),),
+    "stop": (Words("Stop the job."),),
     "ask-customer": (Words("Ask the customer before you go on."),),
     "next-time": (Words("Write it down for the next job, and go on."),),
 }

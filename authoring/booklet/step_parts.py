@@ -35,7 +35,10 @@ class LimitRow(Struct, frozen=True):
 
 
 class TorqueCallout(Struct, frozen=True):
-    """A torque as the reader sees it: which fasteners, how many, how tight in both units, where it comes from."""
+    """A torque as the reader sees it: which fasteners, how many, how tight in both units, where it comes from.
+
+    `lines` say the rest under labels: stages, order, threads, what a failure puts at risk, who looks a second time.
+    """
 
     fasteners: str
     count: int
@@ -44,18 +47,27 @@ class TorqueCallout(Struct, frozen=True):
     source: str
     note: str = ""
     applies: str = ""
+    lines: tuple[tuple[str, Text], ...] = ()
 
 
 class Outcome(Struct, frozen=True):
-    """One thing a checkpoint may show, and what follows; `good` when the job simply goes on."""
+    """One thing a checkpoint may show, and what follows; `good` when the job simply goes on.
+
+    `more` is what is told beside: by what to do it, how often, what then, and what else it concerns.
+    """
 
     found: Text
     follows: Text
     good: bool
+    more: Text = ()
+    applies: str = ""
 
 
 class Checkpoint(Struct, frozen=True):
-    """What is seen, felt, heard, counted or measured, its window if it has one, a blank, and its outcomes."""
+    """What is seen, felt, heard, counted or measured, its window if it has one, a blank, and its outcomes.
+
+    `notes` say what it is compared with and for which vehicles it decides; `signed` is the line of who met it.
+    """
 
     id: str
     way: str
@@ -64,24 +76,41 @@ class Checkpoint(Struct, frozen=True):
     entry: Blank | None
     outcomes: tuple[Outcome, ...]
     hold: bool = False
+    notes: tuple[Text, ...] = ()
+    signed: Text = ()
+
+
+class Noticed(Struct, frozen=True):
+    """What somebody may notice unasked, and what follows."""
+
+    id: str
+    outcomes: tuple[Outcome, ...]
 
 
 class ChoiceRow(Struct, frozen=True):
-    """One part that may be the right one: its name and number, for which vehicles or reading, how to tell."""
+    """One part that may be the right one: its name and number, for which vehicles or reading, how to tell.
+
+    `tick` draws a box before its name, where several will do and the one that was taken is ticked.
+    """
 
     part: str
     number: str
     decides: Text
     tell: Text
+    tick: bool = False
 
 
 class Choice(Struct, frozen=True):
-    """Which of several parts: the question that decides and a row for each part."""
+    """Which of several parts: the question that decides and a row for each part.
+
+    `notes` say what a wrong part does and what decides nothing.
+    """
 
     id: str
     name: str
     question: Text
     rows: tuple[ChoiceRow, ...]
+    notes: tuple[Text, ...] = ()
 
 
 class Callout(Struct, frozen=True):
@@ -94,7 +123,10 @@ class Callout(Struct, frozen=True):
 
 
 class Figure(Struct, frozen=True):
-    """A picture with its number, title, alternative text and callouts; `asset` is a key of `Booklet.assets`."""
+    """A picture with its number, title, alternative text and callouts; `asset` is a key of `Booklet.assets`.
+
+    `shows` says whether it looks like that before, during or after the step.
+    """
 
     id: str
     number: str
@@ -104,20 +136,26 @@ class Figure(Struct, frozen=True):
     width: float
     height: float
     callouts: tuple[Callout, ...]
+    shows: str = ""
 
 
 class Aside(Struct, frozen=True):
-    """Advice that is no safety message: a tip or a reason, told by its label."""
+    """A few words told by their label: what is needed, the manner, a tip, a reason; never a safety message.
+
+    `close` sets it right below the instruction, which it completes; `rounds` draws a box for each time it is done.
+    """
 
     label: str
     passage: Passage
+    close: bool = False
+    rounds: int = 0
 
 
-StepPart: TypeAlias = TorqueCallout | Checkpoint | Choice | Figure | Aside | Bullets
+StepPart: TypeAlias = TorqueCallout | Checkpoint | Noticed | Choice | Figure | Aside | Bullets
 
 
 class Step(Struct, frozen=True):
-    """One instruction: its caution blocks come first, then the words, then what belongs to them."""
+    """One instruction: what must be so and its caution blocks come first, then the words, then what belongs to them."""
 
     id: str
     number: str
@@ -125,3 +163,4 @@ class Step(Struct, frozen=True):
     cautions: tuple[Caution, ...]
     text: Text
     parts: tuple[StepPart, ...]
+    before: tuple[Aside, ...] = ()

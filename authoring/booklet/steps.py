@@ -4,29 +4,54 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from authoring.booklet.blocks import Block, Chapter
+from authoring.booklet.acts import acts
+from authoring.booklet.blocks import Block, Chapter, Methods, Rest
 from authoring.booklet.cautions import cautions
-from authoring.booklet.checkpoints import checkpoint
-from authoring.booklet.plan import Placed, Volume
-from authoring.booklet.step_parts import Aside, Caution, Choice, ChoiceRow, Figure, Step, StepPart
+from authoring.booklet.checkpoints import checkpoint, noticed
+from authoring.booklet.choices import choice_block
+from authoring.booklet.demands import after_step, before_section, before_step
+from authoring.booklet.manner import manners
+from authoring.booklet.phrases import aside, in_turn, lowered
+from authoring.booklet.plan import Placed, Volume, pictures
+from authoring.booklet.step_parts import Aside, Caution, Figure, Step, StepPart
 from authoring.booklet.torques import callouts
+from authoring.booklet.touched import critical, handled, where
+from authoring.booklet.windows import windows
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Inline, Named, Paragraph, Passage, Text, Words
+from authoring.booklet.words import Inline, Named, Words
 from authoring.model import procedure as written
 from authoring.model.library import Scope
-from authoring.model.things import Consumable, Fluid, Item, Part, When
+from authoring.model.things import Consumable, Fluid, Part, When
 
 
 def chapters(volume: Volume, wording: Wording, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[Chapter]:
     """Yield a chapter for each section that has steps; `figures` gives each figure and the step that shows it."""
     shown: set[str] = set()
     for section, anchor, steps in volume.sections:
-        blocks: list[Block] = list(cautions(section.safety, anchor, volume, wording))
+        blocks: list[Block] = list(before_section(section, volume, wording))
+        blocks += cautions(section.safety, anchor, volume, wording)
         blocks += wording.passage(section.intro)
-        blocks += [_step(placed, volume, wording, figures, shown) for placed in steps]
+        for place, placed in enumerate(steps):
+            if placed.step.method is not None:
+                blocks += _methods(steps, place, wording)
+            blocks.append(_step(placed, volume, wording, figures, shown))
+        if section.noticed:
+            blocks += noticed(section.noticed, anchor, wording, section.when)
+        if section.safe_to_stop is not None:
+            blocks.append(Rest(wording.line(section.safe_to_stop)))
         applies = wording.applies(section.when)
         level = 2 if volume.letter else 1
-        yield Chapter(anchor, "", section.title, level, tuple(blocks), applies, phase=section.phase or "")
+        time = (wording.amount(section.time),) if section.time is not None else ()
+        yield Chapter(anchor, "", section.title, level, tuple(blocks), applies, phase=section.phase or "", time=time)
+
+
+def _methods(steps: tuple[Placed, ...], place: int, wording: Wording) -> Iterator[Methods]:
+    """Yield the line above the first of several methods; where the selection leaves one, there is nothing to pick."""
+    shared = steps[place].shared
+    together = [one for one in steps if one.step.method is not None and one.shared == shared]
+    method = steps[place].step.method
+    if together[0] is steps[place] and len(together) > 1 and method is not None:
+        yield Methods(tuple(one.number for one in together), wording.passage(method.why))
 
 
 def _step(
@@ -40,11 +65,17 @@ def _step(
         cautions=_cautions(placed, volume, wording),
         text=wording.line(step.text),
         parts=(
+            *manners(step, volume, wording),
+            *acts(step, volume, wording),
+            *handled(step, volume, wording, shown),
+            *after_step(placed, volume, wording),
             *_asides_before(placed, volume, wording, shown),
             *_figures(placed, figures),
             *_of_actions(placed, volume, wording, shown),
+            *(noticed(step.noticed, placed.anchor, wording, _around(placed)) if step.noticed else ()),
             *_asides_after(step, wording),
         ),
+        before=(*before_step(step, volume, wording), *critical(step, volume)),
     )
 
 
@@ -69,58 +100,25 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             yield from callouts(action, volume, wording, _around(placed))
         if action.kind.checkpoint:
             checks += 1
-            yield checkpoint(action, f"{placed.anchor}-k{checks}", volume.scope, wording)
-
-
-def choice_block(choice: written.Choice, anchor: str, volume: Volume, wording: Wording) -> Choice:
-    """Return the block that says which of several parts is the right one, for the selection, and which is not."""
-    rows = []
-    for one in sorted(choice.parts, key=lambda part: not volume.holds(part.when)):
-        part = volume.scope.things[one.part].thing
-        if isinstance(part, Part):
-            # The look-alike of another vehicle stays in sight: it may lie in the same drawer, and it may fit.
-            other: Text = () if volume.holds(one.when) else (Words("NOT THIS ONE", "strong"), Words(": "))
-            rows.append(ChoiceRow(part.name, part.number, (*other, *_decides(one, wording)), wording.line(one.tell)))
-    question = (*wording.line(choice.question), *_how_to_tell(choice, volume))
-    return Choice(f"{anchor}-{choice.id}", choice.name, question, tuple(rows))
-
-
-def _how_to_tell(choice: written.Choice, volume: Volume) -> Text:
-    """Return how to tell at the vehicle the features that decide, as far as the selection leaves them open."""
-    equipment = volume.scope.equipment
-    decide = dict.fromkeys(feature for part in choice.parts for feature in part.when)
-    known = [equipment.features[one] for one in decide if equipment is not None and one in equipment.features]
-    return tuple(Words(f" {one.tell}") for one in known if one.id not in volume.selection)
-
-
-def _decides(part: written.ChoicePart, wording: Wording) -> Text:
-    told: list[Inline] = []
-    if part.when:
-        told.append(Words(wording.said(part.when)))
-    if part.size is not None:
-        told += [Words(", "), wording.amount(part.size)] if told else [wording.amount(part.size)]
-    return tuple(told)
+            yield checkpoint(action, f"{placed.anchor}-k{checks}", volume.scope, wording, _around(placed))
 
 
 def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[StepPart]:
-    for name in placed.step.figures:
+    for name in pictures(placed.step):
         figure, first = figures[name]
         if first == placed.anchor:
             yield figure
         else:
             named = Named(f"figure {figure.number}", figure.id, turn_to=True)
-            yield Aside("See", (Paragraph((named, Words(f", {figure.title}"))),))
+            yield aside("See", named, f", {figure.title}")
 
 
 def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[Aside]:
     step = placed.step
     if step.uses:
-        yield Aside("With", _listed([wording.named(name) for name in step.uses]))
-    for name in dict.fromkeys(name for action in step.actions for _, name in action.names()):
-        thing = volume.scope.things[name].thing
-        if isinstance(thing, Item) and thing.place and name not in shown:
-            shown.add(name)
-            yield Aside("Where", (Paragraph((Words(f"{thing.name}: {thing.place}"),)),))
+        yield aside("With", *in_turn([wording.named(name) for name in step.uses]), close=True)
+    yield from where(placed, volume, shown)
+    yield from windows(step, volume, wording, shown)
     yield from _fluids(step, volume.scope, wording)
     yield from _materials(step, volume.scope)
 
@@ -133,11 +131,11 @@ def _materials(step: written.Step, scope: Scope) -> Iterator[Aside]:
             if isinstance(part, Part):
                 count = f"{action.count} × " if action.count > 1 else ""
                 new = ", always new" if part.one_time else ""
-                yield Aside("Part", (Paragraph((Words(f"{count}{part.name}, {part.number}{new}"),)),))
+                yield aside("Part", f"{count}{part.name}, {part.number}{new}", close=True)
     for name in dict.fromkeys([*step.uses, *(name for action in step.actions for name in action.what)]):
         thing = scope.things[name].thing
         if isinstance(thing, Consumable) and thing.limits:
-            yield Aside("Limits", (Paragraph((Words(f"{thing.name}: {thing.limits}"),)),))
+            yield aside("Limits", f"{thing.name}: {thing.limits}", close=True)
 
 
 def _fluids(step: written.Step, scope: Scope, wording: Wording) -> Iterator[Aside]:
@@ -148,7 +146,7 @@ def _fluids(step: written.Step, scope: Scope, wording: Wording) -> Iterator[Asid
                 words: list[Inline] = [Words(fluid.kind)]
                 if fluid.capacity is not None and fluid.capacity.value is not None:
                     words += [Words("; the dry system holds "), wording.amount(fluid.capacity.value)]
-                yield Aside("Fluid", (Paragraph(tuple(words)),))
+                yield aside("Fluid", *words, close=True)
 
 
 def _asides_after(step: written.Step, wording: Wording) -> Iterator[Aside]:
@@ -158,14 +156,7 @@ def _asides_after(step: written.Step, wording: Wording) -> Iterator[Aside]:
         yield Aside("Tip", wording.passage(step.tip))
 
 
-def _listed(entries: list[Text]) -> Passage:
-    words: list[Inline] = []
-    for entry in entries:
-        words += [Words(", "), *entry] if words else entry
-    return (Paragraph(tuple(words)),)
-
-
 def decided_by(when: When, wording: Wording) -> str:
     """Return for which vehicles a line of a list counts, in brackets, or nothing."""
     told = wording.applies(when)
-    return f" ({told[0].lower()}{told[1:]})" if told else ""
+    return f" ({lowered(told)})" if told else ""

@@ -5,15 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.booklet.blocks import Cell, Table
+from authoring.booklet.phrases import in_turn
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.step_parts import LimitRow, TorqueCallout
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Named, Text, Words
+from authoring.booklet.words import Blank, Named, Text, Words
 from authoring.model.procedure import Action
 from authoring.model.things import FastenerGroup, Item, When
 from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.show import limits, spell
 
+UNPUBLISHED = "No torque is published:"
+_THREADS = {"dry": "dry", "oiled": "oiled", "greased": "greased", "thread-lock": "with thread lock"}
+_JOINTS = {
+    "A": "somebody's life depends on it",
+    "B": "the work of the machine depends on it",
+    "C": "nothing but comfort depends on it",
+}
 NOMINAL_ONLY = "The source gives no limits; this is its nominal value."
 
 
@@ -21,19 +29,45 @@ def callouts(action: Action, volume: Volume, wording: Wording, within: When) -> 
     """Yield the callout of each fastener group an action tightens."""
     for name in action.what:
         group = volume.scope.things[name].thing
-        if isinstance(group, FastenerGroup) and group.torque is not None and group.torque.value is not None:
-            quantity = group.torque.value
-            yield TorqueCallout(
-                fasteners=group.name,
-                count=group.count,
-                thread=_thread(group),
-                rows=_rows(quantity, wording),
-                source=wording.source(group.torque),
-                note=" ".join(
-                    [*([NOMINAL_ONLY] if quantity.form is Form.VALUE else []), *_not_these(group, volume, wording)]
-                ),
-                applies=wording.applies(group.when, within),
-            )
+        if isinstance(group, FastenerGroup):
+            quantity = group.torque.value if group.torque is not None else None
+            if quantity is not None or group.tightened is not None:
+                yield _callout(group, quantity, volume, wording, within)
+
+
+def _callout(
+    group: FastenerGroup, quantity: Quantity | None, volume: Volume, wording: Wording, within: When
+) -> TorqueCallout:
+    nominal = [NOMINAL_ONLY] if quantity is not None and quantity.form is Form.VALUE else []
+    unpublished = [f"{UNPUBLISHED} {group.tightened}"] if quantity is None else []
+    return TorqueCallout(
+        fasteners=group.name,
+        count=group.count,
+        thread=_thread(group),
+        rows=_rows(quantity, wording) if quantity is not None else (),
+        source=wording.source(group.torque) if group.torque is not None else "",
+        note=" ".join([*unpublished, *nominal, *_not_these(group, volume, wording)]),
+        applies=wording.applies(group.when, within),
+        lines=tuple(_lines(group, wording)),
+    )
+
+
+def _lines(group: FastenerGroup, wording: Wording) -> Iterator[tuple[str, Text]]:
+    """Yield what is to be known beside the torque itself, each under its label."""
+    if group.threads is not None:
+        yield "Threads", (Words(_THREADS[group.threads]),)
+    if group.stages:
+        stages: list[Text] = [(wording.amount(stage),) for stage in group.stages]
+        yield "Stages", in_turn(stages, ", then ")
+    if group.order:
+        each = ", anew in each stage" if len(group.stages) > 1 else ""
+        yield "Order", (Words(f"{', '.join(str(one) for one in group.order)}{each}"),)
+    if group.joint is not None:
+        yield "Joint", (Words(f"class {group.joint}: {_JOINTS[group.joint]}"),)
+    if group.joint == "A":
+        tightened = Blank(label=f"Initials of who tightened the {group.name}")
+        looked = Blank(label=f"Initials of the second person for the {group.name}")
+        yield "Initials", (Words("tightened "), tightened, Words(" second person "), looked)
 
 
 def _not_these(group: FastenerGroup, volume: Volume, wording: Wording) -> Iterator[str]:
@@ -89,6 +123,8 @@ def torque_table(plan: Plan, wordings: dict[str, Wording]) -> Table:
 
 def _row(group: FastenerGroup, wording: Wording, steps: list[tuple[str, str]], plan: Plan) -> tuple[Cell, ...]:
     torque: Text = (Words("as the step says"),)
+    if group.tightened is not None:
+        torque = (Words(f"{UNPUBLISHED} {group.tightened}"),)
     if group.torque is not None and group.torque.value is not None:
         torque = (wording.amount(group.torque.value),)
     equipment = plan.main.scope.equipment

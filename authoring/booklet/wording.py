@@ -11,6 +11,7 @@ from authoring.booklet.words import Amount, Inline, Named, Passage, Text, Words
 from authoring.model.action_kind import Kind
 from authoring.model.fitments import applies, said
 from authoring.model.library import Named as Thing
+from authoring.model.procedure import Step
 from authoring.model.things import Specification, Value, When
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.show import dual
@@ -41,6 +42,10 @@ class Wording:
     def plain(self, name: str) -> str:
         """Return the words for a thing as plain characters."""
         return markup.said(self.named(name))
+
+    def told(self, step: Step) -> str:
+        """Return the instruction of a step as plain characters in small letters, to see what it has said already."""
+        return markup.said(self.line(step.text)).casefold()
 
     def named(self, name: str) -> Text:
         """Return the words for a thing called by its short name."""

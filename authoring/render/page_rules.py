@@ -14,6 +14,7 @@ from authoring.booklet.step_parts import Caution, Checkpoint, Figure, Step, Torq
 from authoring.diagnostics.words import joined
 from authoring.render.landing import Spot
 from authoring.render.places import (
+    before_place,
     block_place,
     caption_place,
     heading_place,
@@ -78,6 +79,9 @@ def _step_rules(places: Landing, step: Step) -> Iterator[Parted]:
     if begins != words and not step.cautions:
         yield Parted((begins, words), step.id, f"Step {step.number} begins on a page without its instruction.")
     yield from _split(places, text, f"The instruction of step {step.number}")
+    if step.before:
+        named = f"What must be so before step {step.number}"
+        yield from _apart(places, before_place(step), text, f"{named} is not on the page of the instruction")
     yield from _caution_rules(places, step)
     for placed in placed_parts(step):
         match placed.part:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from authoring.booklet.blocks import Block, Chapter
-from authoring.booklet.step_parts import Aside, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
+from authoring.booklet.step_parts import Aside, Checkpoint, Choice, Figure, Noticed, Step, StepPart, TorqueCallout
 
 
 def block_place(chapter: Chapter, block: Block, index: int) -> str:
@@ -25,6 +25,16 @@ def heading_place(chapter: Chapter) -> str:
 def text_place(step: Step) -> str:
     """Return the id of a step's instruction."""
     return f"{step.id}~text"
+
+
+def before_place(step: Step) -> str:
+    """Return the id of what must be so before a step."""
+    return f"{step.id}~before"
+
+
+def need_place(step: Step, index: int) -> str:
+    """Return the id of one of the lines before a step, counted from 1."""
+    return f"{step.id}~before{index}"
 
 
 def picture_place(figure: Figure) -> str:
@@ -57,17 +67,21 @@ def _is_kept(part: StepPart) -> bool:
 def _rank(part: StepPart) -> int:
     match part:
         case TorqueCallout():
-            return 0
-        case Aside():
-            return 2
-        case Figure():
-            return 3
-        case _:
             return 1
+        case Checkpoint():
+            return 2
+        case Aside():
+            return 0 if part.close else 4
+        case Noticed():
+            return 5
+        case Figure():
+            return 6
+        case _:
+            return 3
 
 
 def placed_parts(step: Step) -> tuple[PlacedPart, ...]:
-    """Order a step's parts for reading: torques at the words, then the rest as it comes, advice and figures last.
+    """Order a step's parts for reading: what completes the words, then torques and checkpoints; figures come last.
 
     A step with a tall figure may need two pages. With the figures last, what is tightened, written down
     and signed stays on the page of the instruction all the same.
@@ -76,7 +90,7 @@ def placed_parts(step: Step) -> tuple[PlacedPart, ...]:
     last = max((at for at, part in enumerate(ordered) if _is_kept(part)), default=-1)
     return tuple(
         PlacedPart(
-            place=part.id if isinstance(part, Figure | Checkpoint | Choice) else f"{step.id}~part{at + 1}",
+            place=part.id if isinstance(part, Figure | Checkpoint | Choice | Noticed) else f"{step.id}~part{at + 1}",
             part=part,
             kept=at <= last,
             glued=at < last,

@@ -109,7 +109,14 @@ def _environment(kept: KeptTemplates) -> Environment:
     )
     for one in (kind, plain, share, percents, word_class, crowded, may_be_opened):
         environment.filters[one.__name__] = one
-    for place in (places.heading_place, places.text_place, places.picture_place, places.caption_place):
+    for place in (
+        places.heading_place,
+        places.text_place,
+        places.before_place,
+        places.need_place,
+        places.picture_place,
+        places.caption_place,
+    ):
         environment.filters[place.__name__] = place
     environment.tests["step_block"] = is_step
     environment.filters["placed_parts"] = places.placed_parts

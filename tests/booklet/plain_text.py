@@ -4,10 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from authoring.booklet.blocks import Banner, Block, Booklet, Chapter, End, Facts, FirstSteps, Form, SignalWords, Table
+from authoring.booklet.blocks import (
+    Banner,
+    Block,
+    Booklet,
+    Chapter,
+    End,
+    Facts,
+    FirstSteps,
+    Form,
+    Methods,
+    Rest,
+    SignalWords,
+    Table,
+)
 from authoring.booklet.markup import said
-from authoring.booklet.step_parts import Aside, Caution, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
-from authoring.booklet.words import Bullets, Paragraph, Passage, Text
+from authoring.booklet.step_parts import Caution, Step, StepPart
+from authoring.booklet.words import Bullets, Paragraph
+from tests.booklet.step_text import caution_text, part_text, passage_text, step_text
 
 
 def plain_text(booklet: Booklet) -> str:
@@ -19,14 +33,14 @@ def _booklet(booklet: Booklet) -> Iterator[str]:
     yield f"{booklet.shop} | {booklet.number} | revision {booklet.revision}, {booklet.date} | {booklet.trial}"
     yield f"{booklet.title} | {booklet.equipment} | {booklet.fitment}"
     cover = booklet.cover
-    yield from _passage(cover.job)
+    yield from passage_text(cover.job)
     yield from _block(cover.facts)
     yield from _block(cover.fitments)
-    for option in cover.options:
-        yield from _block(option)
+    if cover.options is not None:
+        yield from _block(cover.options)
     if cover.banner is not None:
         yield from _block(cover.banner)
-    yield from _passage(cover.deference)
+    yield from passage_text(cover.deference)
     for chapter in booklet.chapters:
         yield from _chapter(chapter)
 
@@ -36,7 +50,8 @@ def _chapter(chapter: Chapter) -> Iterator[str]:
     number = f"{chapter.number}: " if chapter.number else ""
     yield ""
     phase = f" <{chapter.phase}>" if chapter.phase else ""
-    yield f"{'=' * chapter.level} {number}{chapter.title}{phase}{applies}"
+    time = f" <{said(chapter.time)}>" if chapter.time else ""
+    yield f"{'=' * chapter.level} {number}{chapter.title}{phase}{time}{applies}"
     for block in chapter.blocks:
         yield from _block(block)
 
@@ -44,64 +59,47 @@ def _chapter(chapter: Chapter) -> Iterator[str]:
 def _block(block: Block | StepPart) -> Iterator[str]:
     match block:
         case Step():
-            yield from _step(block)
+            yield from step_text(block)
+        case Caution():
+            yield from caution_text(block)
         case Table():
             yield from _table(block)
-        case Caution():
-            yield f"  [{block.word}, {block.harm}, {block.sign}] {_said(block.applies)}{said(block.hazard)}"
-            yield f"    {said(block.consequence)} {said(block.avoidance)}"
-        case Facts(rows=rows):
-            yield from (f"  {label}: {said(text)}" for label, text in rows)
-        case FirstSteps(rows=rows):
-            yield from (f"  {label}: {' / '.join(said(move) for move in moves)}" for label, moves in rows)
         case Form():
             yield from _form(block)
+        case Paragraph() | Bullets():
+            yield from passage_text((block,))
+        case Facts() | FirstSteps() | SignalWords():
+            yield from _list(block)
+        case Banner() | Methods() | Rest() | End():
+            yield from _line(block)
+        case _:
+            yield from part_text(block)
+
+
+def _list(block: Facts | FirstSteps | SignalWords) -> Iterator[str]:
+    match block:
+        case Facts(rows=rows):
+            yield from (f"  {label}: {said(text)}" for label, text in rows)
+        case FirstSteps(rows=cases):
+            yield from (f"  {label}: {' / '.join(said(move) for move in moves)}" for label, moves in cases)
+        case SignalWords(rows=words):
+            yield from (f"  {word} ({harm}): {meaning}" for word, harm, meaning in words)
+
+
+def _line(block: Banner | Methods | Rest | End) -> Iterator[str]:
+    match block:
         case Banner():
             yield f"  *** {block.title} ***"
-            yield from _passage(block.passage)
-        case SignalWords(rows=rows):
-            yield from (f"  {word} ({harm}): {meaning}" for word, harm, meaning in rows)
+            yield from passage_text(block.passage)
+        case Methods():
+            yield ""
+            yield f"  One of {', '.join(block.numbers)}:"
+            yield from passage_text(block.why)
+        case Rest():
+            yield ""
+            yield f"  Safe to stop here. {said(block.left)}"
         case End():
             yield f"  --- {block.text} ---"
-        case Paragraph() | Bullets():
-            yield from _passage((block,))
-        case _:
-            yield from _part(block)
-
-
-def _step(step: Step) -> Iterator[str]:
-    yield ""
-    for caution in step.cautions:
-        yield from _block(caution)
-    yield f"{step.number:>4}  {_said(step.applies)}{said(step.text)}"
-    for part in step.parts:
-        yield from _part(part)
-
-
-def _part(part: StepPart) -> Iterator[str]:
-    match part:
-        case TorqueCallout():
-            yield f"      torque: {_said(part.applies)}{part.count} x {part.fasteners}, {part.thread} <{part.source}>"
-            for row in part.rows:
-                yield f"        {row.low} / {row.nominal} / {row.high} {row.unit}"
-            yield from [f"        {part.note}"] if part.note else []
-        case Checkpoint():
-            hold = "HOLD POINT " if part.hold else ""
-            blank = f" [____ {part.entry.unit}]" if part.entry is not None else ""
-            yield f"      {hold}{part.way}: {said(part.what)} {said(part.window)}{blank}"
-            for one in part.outcomes:
-                yield f"        {'+' if one.good else '-'} {said(one.found)} -> {said(one.follows)}"
-        case Choice():
-            yield f"      which {part.name}: {said(part.question)}"
-            for one_row in part.rows:
-                yield f"        {one_row.part} {one_row.number}: {said(one_row.decides)}: {said(one_row.tell)}"
-        case Figure():
-            yield f"      figure {part.number}: {part.title} <{part.alt}>"
-            yield from (f"        {one.number} {one.label} at {one.across:g}, {one.down:g}" for one in part.callouts)
-        case Aside():
-            yield f"      {part.label}: {' '.join(line.strip() for line in _passage(part.passage))}"
-        case Bullets():
-            yield from _passage((part,))
 
 
 def _table(table: Table) -> Iterator[str]:
@@ -120,15 +118,3 @@ def _form(form: Form) -> Iterator[str]:
     yield from [f"    {form.note}"] if form.note else []
     for row in form.rows:
         yield f"    {row.label}: {said(row.printed)}{'____ ' * row.lines}"
-
-
-def _passage(passage: Passage) -> Iterator[str]:
-    for block in passage:
-        if isinstance(block, Paragraph):
-            yield f"  {said(block.text)}"
-        else:
-            yield from (f"  * {said(entry)}" for entry in block.entries)
-
-
-def _said(applies: str | Text) -> str:
-    return f"({applies}) " if isinstance(applies, str) and applies else ""

@@ -1,0 +1,131 @@
+"""What single actions say beside the instruction: a position, who is told, what keeps a thing up, a level, a wait."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from msgspec import Struct
+
+from authoring.booklet.phrases import HEARERS, all_the, aside, in_turn, the
+from authoring.booklet.plan import Volume
+from authoring.booklet.step_parts import Aside
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Blank, Inline, Text, Words
+from authoring.model.procedure import Action, Step
+from authoring.model.things import Item, Value
+from authoring.quantities.show import limits
+
+
+class _Act(Struct, frozen=True):
+    """One action in its step."""
+
+    action: Action
+    step: Step
+    volume: Volume
+    wording: Wording
+
+    def named(self, name: str) -> Text:
+        """Return a thing with its article."""
+        return the(name, self.wording)
+
+
+_Teller = Callable[[_Act], Iterator[Aside]]
+
+
+def acts(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]:
+    """Yield what the actions of a step say of themselves, for those few that do."""
+    for action in step.actions:
+        tell = _TELLERS.get(action.kind.name)
+        if tell is not None:
+            yield from tell(_Act(action, step, volume, wording))
+
+
+def _set(act: _Act) -> Iterator[Aside]:
+    told: list[Text] = []
+    for name in act.action.what:
+        item = act.volume.scope.things[name].thing
+        position = act.action.details["position"]
+        words = item.positions.get(position, position) if isinstance(item, Item) else position
+        # An instruction that names the position has said it all.
+        if words.casefold() not in act.wording.told(act.step):
+            told.append((*act.wording.named(name), Words(f": {words}")))
+    if told:
+        yield aside("Set to", *in_turn(told, "; "), close=True)
+
+
+def _tell(act: _Act) -> Iterator[Aside]:
+    yield aside(
+        "Tell", f"{HEARERS[act.action.details['who']]}, of ", *all_the(act.action.what, act.wording), close=True
+    )
+
+
+def _hold(act: _Act) -> Iterator[Aside]:
+    by = (Words("by "), *act.named(act.action.roles["by"]), Words(", ")) if "by" in act.action.roles else ()
+    until = (Words("until "), *act.named(act.action.roles["until"]), Words(" is on. "))
+    yield aside("Held", *by, *until, Words("Not yet secured.", "strong"), close=True)
+
+
+def _trial(act: _Act) -> Iterator[Aside]:
+    without = (Words(", without "), *act.named(act.action.roles["without"])) if "without" in act.action.roles else ()
+    yield aside("Trial", "only to try it", *without, "; it comes off again", close=True)
+
+
+def _level(act: _Act) -> Iterator[Aside]:
+    roles = act.action.roles
+    told: list[str | Inline] = ["seen at ", *act.named(roles["at"])]
+    told += ["; it counts at ", *act.wording.named(roles["window"])] if "window" in roles else []
+    told += ["; it must stand at ", *act.wording.named(roles["level"])] if "level" in roles else []
+    told.append(".")
+    if "expected" in roles:
+        told += [" Expected in all: ", *act.wording.named(roles["expected"]), Words(", expected and not a target.")]
+    yield aside("Level", *told, close=True)
+
+
+def _empty(act: _Act) -> Iterator[Aside]:
+    yield aside("Empty", *in_turn([act.wording.named(name) for name in act.action.what]), ": on purpose", close=True)
+
+
+def _keep(act: _Act) -> Iterator[Aside]:
+    box = act.action.roles.get("in")
+    # An instruction that names the place has said it all.
+    if box is None or act.wording.plain(box).casefold() in act.wording.told(act.step):
+        return
+    yield aside(
+        "Kept", *in_turn([act.wording.named(name) for name in act.action.what]), ", in ", *act.named(box), close=True
+    )
+
+
+def _wait(act: _Act) -> Iterator[Aside]:
+    for name in act.action.what:
+        value = act.volume.scope.things[name].thing
+        told: list[str | Inline] = ["begun at ", Blank(label="Time at which the wait began")]
+        for words, later in _ends(value, act.wording):
+            told += [f", {words} ", Blank(label=f"Time, {later} later"), f" ({later} later)"]
+        yield aside("Time", *told, close=True)
+
+
+def _ends(value: object, wording: Wording) -> Iterator[tuple[str, str]]:
+    """Yield when a wait may be over, and when it must be: the words, and how much later that is."""
+    quantity = value.specification.value if isinstance(value, Value) and len(value.windows) == 1 else None
+    if quantity is None:
+        yield "over at", "the time"
+        return
+    shown = limits(quantity, wording.units(quantity)[0])
+    if shown.low is None and shown.high is None:
+        yield "over at", f"{shown.nominal} {shown.unit}"
+    if shown.low is not None:
+        yield "not before", f"{shown.low} {shown.unit}"
+    if shown.high is not None:
+        yield "not after", f"{shown.high} {shown.unit}"
+
+
+_TELLERS: Mapping[str, _Teller] = {
+    "set": _set,
+    "tell": _tell,
+    "hold": _hold,
+    "trial-fit": _trial,
+    "fill-to-level": _level,
+    "leave-empty": _empty,
+    "keep": _keep,
+    "wait": _wait,
+}

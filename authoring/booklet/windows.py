@@ -1,0 +1,55 @@
+"""Values with several windows: what speaks for each, and why one is closed to other vehicles."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from authoring.booklet.phrases import lowered
+from authoring.booklet.plan import Volume
+from authoring.booklet.step_parts import Aside
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Bullets, Inline, Text, Words
+from authoring.model.action_kind import Kind
+from authoring.model.procedure import Step
+from authoring.model.things import Value, Window
+
+
+def windows(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[Aside]:
+    """Yield the reasons of the windows that a step relies on, at the first step that names the value."""
+    for name in dict.fromkeys(_named(step)):
+        thing = volume.scope.things.get(name)
+        value = thing.thing if thing is not None and thing.kind is Kind.VALUE else None
+        if isinstance(value, Value) and len(value.windows) > 1 and name not in shown:
+            shown.add(name)
+            told = [text for one in value.windows if (text := _reason(one, wording))]
+            if told:
+                yield Aside("Window", (Bullets(tuple(told)),))
+
+
+def _named(step: Step) -> Iterator[str]:
+    """Yield every name at which a value may stand in a step."""
+    for need in step.needs:
+        yield need.state
+    for action in step.actions:
+        for _, name in action.names():
+            yield name
+        if action.manner.force is not None:
+            yield action.manner.force
+    if step.deadline is not None:
+        yield step.deadline.within
+
+
+def _reason(window: Window, wording: Wording) -> Text:
+    quantity = window.specification.value
+    if quantity is None:
+        return ()
+    amount = wording.amount(quantity)
+    if not wording.holds(window.when):
+        return (Words("Not "), amount, Words(f": {window.otherwise}")) if window.otherwise else ()
+    only = wording.applies(window.when)
+    told: list[Inline] = [amount, *([Words(f", {lowered(only)}")] if only else [])]
+    if window.why:
+        told.append(Words(f": {window.why}"))
+    if only and window.otherwise:
+        told.append(Words(f"{'' if window.why else '.'} Not for the others: {lowered(window.otherwise)}"))
+    return tuple(told) if window.why or (only and window.otherwise) else ()
