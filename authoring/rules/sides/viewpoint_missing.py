@@ -47,7 +47,7 @@ from collections.abc import Iterator
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Procedure
-from authoring.model.things import Equipment
+from authoring.model.things import Equipment, FastenerGroup, Item
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -67,7 +67,8 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 def _in_equipment(equipment: Equipment) -> Iterator[Fault]:
     if equipment.viewpoint is not None:
         return
-    for thing in (*equipment.items.values(), *equipment.fasteners.values()):
+    things: list[Item | FastenerGroup] = [*equipment.items.values(), *equipment.fasteners.values()]
+    for thing in things:
         if thing.side in _SEEN:
             yield Fault(
                 f'The side of "{thing.id}" is given, but not from where it is seen.',
