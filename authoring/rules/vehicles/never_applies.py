@@ -73,8 +73,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
             if one.keys[0] == "when" and known(one.when, equipment) and not possible(equipment, one.when):
                 message = f"No machine is such as this asks for ({said(one.when, equipment)})."
                 related = (Related(equipment.where.key("never"), "the combinations that never occur"),)
-                fitments = said(one.when, equipment)
-                yield Fault(message, one.span, 'Correct the condition, or "never".', related, fitments)
+                yield Fault(message, one.span, 'Correct the condition, or "never".', related)
     for procedure in library.procedures.values():
         vehicle = library.scope(procedure).vehicle
         if vehicle is not None:
