@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from authoring.model.applicability import known
+from authoring.model.concern import concern_of
 from authoring.model.fitments import concerned, fitments, may_hold, too_many
-from authoring.model.smallest import Fitment, smallest
+from authoring.model.smallest import Fitment, smallest, told
 from authoring.model.things import Equipment, When
 
 
@@ -21,12 +24,36 @@ def tried(vehicle: Equipment, covers: When, whens: Sequence[When]) -> list[Fitme
     return list(fitments(vehicle, covers, concerned(vehicle, features)))
 
 
+class Lack(Struct, frozen=True):
+    """A covered machine that goes without: the fewest features that show it, in words too, and all it concerns.
+
+    `whom` follows a sentence, such as " for a machine with axle: wide axle"; it is empty where every machine does.
+    """
+
+    fewest: Fitment
+    whom: str
+    fitments: str
+
+
 def lacking(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> Fitment | None:
     """Return the fewest features of a covered machine that meets one of `asked` and none of `given`, or None."""
+    found = without(vehicle, covers, asked, given)
+    return found.fewest if found is not None else None
+
+
+def without(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> Lack | None:
+    """Return the covered machines that meet one of `asked` and none of `given`; None where there is none."""
     bad: list[Fitment] = []
     good: list[Fitment] = []
     for fitment in tried(vehicle, covers, [*asked, *given]):
         asks = any(may_hold(when, fitment) for when in asked)
         kept = bad if asks and not any(may_hold(when, fitment) for when in given) else good
         kept.append(fitment)
-    return smallest(bad, good) if bad else None
+    return lack(vehicle, covers, bad, good) if bad else None
+
+
+def lack(vehicle: Equipment, covers: When, bad: Sequence[Fitment], good: Sequence[Fitment]) -> Lack:
+    """Return what is lacking for these fitments and no others; at least one is bad."""
+    fewest = smallest(bad, good)
+    whom = f" for {told(fewest, vehicle)}" if fewest else ""
+    return Lack(fewest, whom, concern_of(bad, vehicle.features, covers))

@@ -69,13 +69,13 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.deeds import PUTS_ON, Deed, deeds, meant
+from authoring.model.course import Act, acts
 from authoring.model.fitments import together
-from authoring.model.lacking import lacking
+from authoring.model.lacking import Lack, without
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, touched
+from authoring.model.on_and_off import PUTS_ON, meant
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import told
 from authoring.model.things import Equipment, FastenerGroup, Item, Part, When
 from authoring.rules.rule import Fault
 
@@ -86,7 +86,7 @@ REQUIREMENTS = ("T3", "P4")
 _MOST_AT_RISK = "A"
 
 
-class _Act(Struct, frozen=True, eq=False):
+class _Work(Struct, frozen=True, eq=False):
     """Something put on that must be checked: its name, where it is put on, for which fitments, its place in the job."""
 
     name: str
@@ -100,28 +100,28 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     scope = library.scope(procedure)
     if scope.vehicle is None:
         return
-    job = list(enumerate(deeds(procedure, library)))
-    acts = [act for place, deed in job if deed.procedure is procedure for act in _acts(place, deed, scope)]
-    for name in dict.fromkeys(act.name for act in acts):
+    job = list(enumerate(acts(procedure, library)))
+    works = [work for place, act in job if act.own for work in _works(place, act, scope)]
+    for name in dict.fromkeys(work.name for work in works):
         near = _near(name, scope)
-        holds = [(place, when) for place, deed in job for when in _held(deed, near, scope)]
-        yield from _unchecked([act for act in acts if act.name == name], holds, scope.vehicle, scope)
+        holds = [(place, when) for place, act in job for when in _held(act, near, scope)]
+        yield from _unchecked([work for work in works if work.name == name], holds, scope.vehicle, scope)
 
 
-def _acts(place: int, deed: Deed, scope: Scope) -> Iterator[_Act]:
-    if deed.action.kind.name not in PUTS_ON:
+def _works(place: int, act: Act, scope: Scope) -> Iterator[_Work]:
+    if act.action.kind.name not in PUTS_ON:
         return
-    for mention in touched(deed.action):
+    for mention in touched(act.action):
         if mention.role == "what":
             for name, when in meant(mention.name, scope.things.get(mention.name)):
-                if _must_hold(name, deed, scope):
-                    yield _Act(name, mention, together(deed.when, when), place)
+                if _must_hold(name, act, scope):
+                    yield _Work(name, mention, together(act.when, when), place)
 
 
-def _must_hold(name: str, deed: Deed, scope: Scope) -> bool:
+def _must_hold(name: str, act: Act, scope: Scope) -> bool:
     thing = scope.things[name].thing if name in scope.things else None
     if isinstance(thing, FastenerGroup):
-        return deed.action.kind.torque and thing.joint == _MOST_AT_RISK
+        return act.action.kind.torque and thing.joint == _MOST_AT_RISK
     return isinstance(thing, Item | Part) and thing.critical is not None
 
 
@@ -133,34 +133,35 @@ def _near(name: str, scope: Scope) -> set[str]:
     }
 
 
-def _held(deed: Deed, near: set[str], scope: Scope) -> Iterator[When]:
-    if deed.action.hold:
-        for name in deed.action.what:
+def _held(act: Act, near: set[str], scope: Scope) -> Iterator[When]:
+    if act.action.hold:
+        for name in act.action.what:
             for one, when in meant(name, scope.things.get(name)):
                 if one in near:
-                    yield together(deed.when, deed.action.critical_when, when)
+                    yield together(act.when, act.action.critical_when, when)
 
 
 def _unchecked(
-    acts: Sequence[_Act], holds: Sequence[tuple[int, When]], vehicle: Equipment, scope: Scope
+    works: Sequence[_Work], holds: Sequence[tuple[int, When]], vehicle: Equipment, scope: Scope
 ) -> Iterator[Fault]:
     later: list[When] = []
-    for act in reversed(acts):
-        after = [when for place, when in holds if place > act.place]
-        fewest = lacking(vehicle, scope.procedure.covers, [act.when], [*after, *later])
-        if fewest is not None:
+    for work in reversed(works):
+        after = [when for place, when in holds if place > work.place]
+        lack = without(vehicle, scope.procedure.covers, [work.when], [*after, *later])
+        if lack is not None:
             # What is worked on again later is asked there, once.
-            later.append(act.when)
-            yield _fault(act, f" for {told(fewest, vehicle)}" if fewest else "", scope)
+            later.append(work.when)
+            yield _fault(work, lack, scope)
 
 
-def _fault(act: _Act, whom: str, scope: Scope) -> Fault:
-    named = scope.things[act.name]
+def _fault(work: _Work, lack: Lack, scope: Scope) -> Fault:
+    named = scope.things[work.name]
     group = isinstance(named.thing, FastenerGroup)
     return Fault(
-        f'"{act.name}" is {"a joint of class A" if group else "critical"}, '
-        f"but no hold point on it follows this work{whom}.",
-        act.mention.span,
-        f'Add a later checkpoint on "{act.name}" with hold: true, such as a look by somebody else.',
+        f'"{work.name}" is {"a joint of class A" if group else "critical"}, '
+        f"but no hold point on it follows this work{lack.whom}.",
+        work.mention.span,
+        f'Add a later checkpoint on "{work.name}" with hold: true, such as a look by somebody else.',
         (Related(named.where.of("joint" if group else "critical"), "stated here"),),
+        lack.fitments,
     )

@@ -63,13 +63,13 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.deeds import PUTS_ON, TAKES_OFF
 from authoring.model.fitments import may_hold, together
-from authoring.model.lacking import tried
+from authoring.model.lacking import lack, tried
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, touched
+from authoring.model.on_and_off import PUTS_ON, TAKES_OFF
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment, smallest, told
+from authoring.model.smallest import Fitment
 from authoring.model.things import Equipment, FastenerGroup, Item, When
 from authoring.rules.rule import Fault
 
@@ -132,13 +132,13 @@ def _again(thing: Item | FastenerGroup, events: Sequence[_Event], vehicle: Equip
         if again is not None:
             bad.setdefault(again, []).append(fitment)
     for event, concern in bad.items():
-        fewest = smallest(concern, [one for one in fitments if one not in concern])
-        whom = f" for {told(fewest, vehicle)}" if fewest else ""
+        why = lack(vehicle, covers, concern, [one for one in fitments if one not in concern])
         yield Fault(
-            f'"{thing.id}" is never used again, but goes back on here after it came off{whom}.',
+            f'"{thing.id}" is never used again, but goes back on here after it came off{why.whom}.',
             event.mention.span,
             f"Add discard: {thing.id} to the step that takes it off, and fit a new one here.",
             (Related(thing.where.of("reuse"), "never used again"),),
+            why.fitments,
         )
 
 

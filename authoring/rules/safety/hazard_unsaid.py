@@ -82,11 +82,10 @@ from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.fitments import may_hold, together
-from authoring.model.lacking import lacking
+from authoring.model.lacking import without
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import told
 from authoring.model.things import Hazard, Item, When
 from authoring.rules.rule import Fault
 
@@ -146,15 +145,15 @@ def _unsaid(hazard: Hazard, touches: Sequence[_Touch], said: Mapping[str, list[W
     if scope.vehicle is None:
         return
     asked = [touch.when for touch in touches]
-    fewest = lacking(scope.vehicle, scope.procedure.covers, asked, said.get(hazard.id, []))
-    if fewest is None:
+    lack = without(scope.vehicle, scope.procedure.covers, asked, said.get(hazard.id, []))
+    if lack is None:
         return
-    first = next(touch for touch in touches if may_hold(touch.when, fewest))
-    whom = f" for {told(fewest, scope.vehicle)}" if fewest else ""
+    first = next(touch for touch in touches if may_hold(touch.when, lack.fewest))
     yield Fault(
         f'"{first.item.id}" has the hazard "{hazard.id}" ({hazard.name}), '
-        f"but no safety message of that kind is called{whom}.",
+        f"but no safety message of that kind is called{lack.whom}.",
         first.mention.span,
         f'List a message with "of: {hazard.id}" under "safety" of the step or its section, or under "hazards".',
         (Related(first.item.where.of("hazards"), "the hazards that it has"),),
+        lack.fitments,
     )
