@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from authoring.model.applicability import known
 from authoring.model.fitments import concerned, fitments, may_hold, together, too_many
 from authoring.model.procedure import Choice, ChoicePart, Procedure
-from authoring.model.stated import stated
-from authoring.model.things import Equipment, When
+from authoring.model.things import Equipment, Specification, When
 from authoring.quantities.quantity import Quantity
 
 
@@ -50,28 +47,22 @@ def asked(procedure: Procedure, choice: Choice, equipment: Equipment) -> list[di
     return list(found.values())
 
 
-def decided(part: ChoicePart) -> bool:
+def deciding(choice: Choice, part: ChoicePart) -> dict[str, Specification]:
+    """Return the sizes that tell a part from the others, by the name of the dimension; a single size has none.
+
+    A size in a dimension that is not stated counts, and where no dimension decides all do: both are told elsewhere.
+    """
+    habits = {name for name, one in choice.dimensions.items() if not one.decides}
+    passed = habits if len(habits) < len(choice.dimensions) else set()
+    single = {"": part.stated} if part.stated is not None else {}
+    return single | {name: size for name, size in part.sizes.items() if name not in passed}
+
+
+def decided(choice: Choice, part: ChoicePart) -> bool:
     """Tell whether something tells the part from the others: a feature or a measured size."""
-    return bool(part.when) or stated(part.where, "size")
+    return bool(part.when or deciding(choice, part))
 
 
 def comparable(one: Quantity, other: Quantity) -> bool:
     """Tell whether two sizes measure the same kind of thing."""
     return one.dimension is other.dimension
-
-
-def both_fit(one: Quantity, other: Quantity) -> bool:
-    """Tell whether some measured size agrees with both; two that only touch do as well."""
-    (low, high), (other_low, other_high) = _window(one), _window(other)
-    return not (_below(high, other_low) or _below(other_high, low))
-
-
-def _below(high: Fraction | None, low: Fraction | None) -> bool:
-    return high is not None and low is not None and high < low
-
-
-def _window(size: Quantity) -> tuple[Fraction | None, Fraction | None]:
-    """Return the lowest and the highest size in the dimension's base unit; None where there is no limit."""
-    numbers = (size.nominal, size.nominal) if size.low is None and size.high is None else (size.low, size.high)
-    low, high = (None if one is None else one * size.unit.factor + size.unit.offset for one in numbers)
-    return low, high

@@ -90,10 +90,12 @@ REQUIREMENTS = ("V1", "N2")
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each choice that gives no part for some machine."""
-    equipment = library.equipment[procedure.equipment]
+    vehicle = library.scope(procedure).vehicle
+    if vehicle is None:
+        return
     for choice in procedure.choices.values():
-        if answerable(procedure, choice, equipment):
-            yield from _gap(procedure, choice, equipment)
+        if answerable(procedure, choice, vehicle):
+            yield from _gap(procedure, choice, vehicle)
 
 
 def _gap(procedure: Procedure, choice: Choice, equipment: Equipment) -> Iterator[Fault]:

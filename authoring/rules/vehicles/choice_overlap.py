@@ -2,6 +2,9 @@
 
 The reader has to pick by chance; where parts look alike, the wrong one may even fit.
 Sizes that only touch overlap as well, because a measurement may give just that number.
+Where several dimensions decide, it is enough that one of them keeps two parts apart; a dimension that is measured by
+habit keeps none apart.
+Parts that do as well as each other (`equal`) do not compete.
 
 Wrong:
 
@@ -108,32 +111,38 @@ sections:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from typing import TypeAlias
 
 from authoring.diagnostics.diagnostic import Related, Severity, Span
-from authoring.model.choosing import answerable, asked, both_fit, comparable, decided
+from authoring.diagnostics.words import joined
+from authoring.model.choosing import answerable, asked, comparable, decided, deciding
 from authoring.model.concern import concern_of
+from authoring.model.extent import apart
 from authoring.model.fitments import may_hold
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, ChoicePart, Procedure
 from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.stated import stated
-from authoring.model.things import Equipment, When
+from authoring.model.things import Equipment, Specification, When
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "N2")
 
+Sizes: TypeAlias = Mapping[str, Specification]
+
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each part that competes with an earlier one of its choice."""
-    equipment = library.equipment[procedure.equipment]
+    vehicle = library.scope(procedure).vehicle
+    if vehicle is None:
+        return
     for choice in procedure.choices.values():
-        if all(decided(part) for part in choice.parts) and answerable(procedure, choice, equipment):
-            machines = asked(procedure, choice, equipment)
+        if all(decided(choice, part) for part in choice.parts) and answerable(procedure, choice, vehicle):
+            machines = asked(procedure, choice, vehicle)
             for place, part in enumerate(choice.parts):
                 pairs = ((other, part) for other in choice.parts[:place])
-                faults = (_overlap(*pair, choice, machines, equipment, procedure.covers) for pair in pairs)
+                faults = (_overlap(*pair, choice, machines, vehicle, procedure.covers) for pair in pairs)
                 yield from [fault for fault in faults if fault is not None][:1]
 
 
@@ -145,7 +154,8 @@ def _overlap(
     equipment: Equipment,
     covers: When,
 ) -> Fault | None:
-    if one.part == other.part or _told_by_size(one, other):
+    mine, others = deciding(choice, one), deciding(choice, other)
+    if _either_will_do(one, other) or _told_by_size(mine, others):
         return None
     bad: list[Fitment] = []
     good: list[Fitment] = []
@@ -156,23 +166,43 @@ def _overlap(
         return None
     whom = told(smallest(bad, good), equipment)
     fitments = concern_of(bad, equipment.features, covers)
-    related = (Related(_place(one), f'the condition of "{one.part}"'),)
-    if one.size is not None and other.size is not None:
-        message = f'"{one.part}" and "{other.part}" share sizes: {one.size.text} and {other.size.text} overlap.'
+    related = (Related(_place(one, mine), f'the condition of "{one.part}"'),)
+    if mine and others:
+        message = f'"{one.part}" and "{other.part}" share sizes: {_shared(choice, mine, others)}.'
         cure = "State sizes that are apart, or tell the parts by a feature."
-        return Fault(message, _place(other), cure, related, fitments)
+        return Fault(message, _place(other, others), cure, related, fitments)
     message = f'The choice "{choice.id}" gives both "{one.part}" and "{other.part}" for {whom}.'
-    return Fault(message, _place(other), "Narrow one of the two conditions.", related, fitments)
+    return Fault(message, _place(other, others), "Narrow one of the two conditions.", related, fitments)
 
 
-def _told_by_size(one: ChoicePart, other: ChoicePart) -> bool:
-    """Tell whether two measured sizes keep the parts apart; where a size was refused, that is told already."""
-    if not (stated(one.where, "size") and stated(other.where, "size")):
+def _either_will_do(one: ChoicePart, other: ChoicePart) -> bool:
+    return not {one.part, *one.equal}.isdisjoint({other.part, *other.equal})
+
+
+def _told_by_size(mine: Sizes, others: Sizes) -> bool:
+    """Tell whether sizes keep the parts apart in some dimension.
+
+    Where a size was refused, or nothing of the one can be compared with the other, that is told already.
+    """
+    if not mine or not others:
         return False
-    if one.size is None or other.size is None or not comparable(one.size, other.size):
-        return True
-    return not both_fit(one.size, other.size)
+    pairs = [(mine[name].value, others[name].value) for name in mine if name in others]
+    both = [(one, other) for one, other in pairs if one is not None and other is not None and comparable(one, other)]
+    return not both or len(both) < len(pairs) or any(apart(one, other) for one, other in both)
 
 
-def _place(part: ChoicePart) -> Span:
-    return part.where.of("size", "value") if stated(part.where, "size") else part.where.of("when")
+def _shared(choice: Choice, mine: Sizes, others: Sizes) -> str:
+    """Return the sizes that overlap, in words, with the name of the dimension where it has one."""
+    told_of = []
+    for name, size in mine.items():
+        other = others[name].value if name in others else None
+        if size.value is not None and other is not None:
+            called = f"{choice.dimensions[name].name} " if name in choice.dimensions else ""
+            told_of.append(f"{called}{size.value.text} and {other.text} overlap")
+    return joined(told_of, "and")
+
+
+def _place(part: ChoicePart, sizes: Sizes) -> Span:
+    for size in sizes.values():
+        return size.where.of("value")
+    return part.where.of("when")

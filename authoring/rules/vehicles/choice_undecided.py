@@ -1,7 +1,7 @@
 """Nothing tells one part of a choice from the others.
 
-A choice is made by a feature of the machine (`when`) or by a measured size (`size`); a part among several that has
-neither would always do.
+A choice is made by a feature of the machine (`when`) or by a measured size (`size`, or `sizes` in dimensions that
+decide); a part among several that has neither would always do.
 Sizes that measure different things cannot decide either.
 
 Wrong:
@@ -77,9 +77,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.choosing import comparable, decided
+from authoring.model.choosing import comparable, decided, deciding
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, Procedure
+from authoring.model.things import Specification
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -94,20 +95,25 @@ def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
 
 
 def _undecided(choice: Choice) -> Iterator[Fault]:
-    measured = next((part for part in choice.parts if part.size is not None), None)
+    measured: dict[str, Specification] = {}
     for part in choice.parts:
-        if not decided(part):
+        if not decided(choice, part):
             yield Fault(
                 f'Nothing says when "{part.part}" is the right part of the choice "{choice.id}".',
                 part.where.of("part"),
-                'State "when" with a feature, or "size" with a measured size.',
+                'State "when" with a feature, or a measured size.',
             )
-        if part.size is None or measured is None or measured.size is None or comparable(part.size, measured.size):
-            continue
+        for name, size in deciding(choice, part).items():
+            yield from _measured_differently(choice, measured.setdefault(name, size), size)
+
+
+def _measured_differently(choice: Choice, first: Specification, size: Specification) -> Iterator[Fault]:
+    one, other = first.value, size.value
+    if one is not None and other is not None and not comparable(one, other):
         yield Fault(
             f'The parts of the choice "{choice.id}" are measured differently: '
-            f"one by its {measured.size.dimension.value}, one by its {part.size.dimension.value}.",
-            part.where.of("size", "value"),
+            f"one by its {one.dimension.value}, one by its {other.dimension.value}.",
+            size.where.of("value"),
             "Measure the same thing of every part.",
-            (Related(measured.where.of("size", "value"), "the other measure"),),
+            (Related(first.where.of("value"), "the other measure"),),
         )
