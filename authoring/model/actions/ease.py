@@ -8,7 +8,4 @@ ACTION = ActionKind(
     words=("ease", "tap", "rock", "break loose", "work loose", "twist"),
     says="Ease {what}.",
     what=Role("What sits fast.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
-    roles={
-        "with": Role("What it is eased with.", frozenset({Kind.TOOL})),
-    },
 )
