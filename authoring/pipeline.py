@@ -12,6 +12,7 @@ from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity, in_order
 from authoring.model.build import build_library
+from authoring.model.concern import concern
 from authoring.model.library import Library
 from authoring.rules.rule import all_rules, families, run_rules
 from authoring.rules.settle import Allowed, settle
@@ -91,7 +92,8 @@ def pdf(checked: Checked, number: str, selection: Mapping[str, str]) -> tuple[by
     from authoring.render.pdf import as_pdf  # noqa: PLC0415  # the page engine, see above
 
     content, parted = as_pdf(compose(checked, number, selection))
-    return content, in_order([_parted(one.element, one.sentence, checked, number, selection) for one in parted])
+    told = in_order([_parted(one.element, one.sentence, checked, number, selection) for one in parted])
+    return content, with_fitments(told, checked.library)
 
 
 def _parted(element: str, sentence: str, checked: Checked, number: str, selection: Mapping[str, str]) -> Diagnostic:
@@ -101,4 +103,8 @@ def _parted(element: str, sentence: str, checked: Checked, number: str, selectio
     step = Plan(checked.library, procedure, selection).step_of(element)
     span = step.where.span if step is not None else procedure.where.span
     cure = "Shorten the step, or split it." if step is not None else "Shorten what is told there."
-    return Diagnostic("parted-pages", Severity.ERROR, sentence, span, cure)
+    # The pages of a booklet for some vehicles say nothing of any other booklet.
+    vehicle = checked.library.scope(procedure).vehicle
+    chosen = {feature: (value,) for feature, value in selection.items()}
+    fitments = concern(vehicle.features, procedure.covers, (chosen,)) if vehicle is not None else ""
+    return Diagnostic("parted-pages", Severity.ERROR, sentence, span, cure, fitments=fitments)

@@ -6,11 +6,13 @@ import time
 
 import pytest
 
+from authoring.booklet.plan import Plan
 from authoring.diagnostics.diagnostic import Diagnostic, Severity, Span
 from authoring.model.build import build_library
 from authoring.model.concern import concern_of
 from authoring.model.things import Feature
-from authoring.pipeline import check
+from authoring.pipeline import check, pdf
+from authoring.render.page_rules import Parted
 from authoring.rules.whom import with_fitments
 from authoring.source.document import Where
 from authoring.source.reader import read_document
@@ -300,6 +302,21 @@ def test_a_file_that_cannot_be_read_is_about_no_vehicle() -> None:
     unread = Diagnostic("unreadable-file", Severity.ERROR, "It cannot be read.", Span("x.yaml", 1, 1, 1, 1))
     checked = check(overlay([("equipment", EQUIPMENT)]).files, [unread])
     assert [one.fitments for one in checked.findings if one.rule == "unreadable-file"] == [""]
+
+
+@pytest.mark.parametrize(
+    ("selection", "fitments"), [({}, "axle: wide axle"), ({"brake": "disc"}, "parking brake: disc brake")]
+)
+def test_parted_pages_concern_the_vehicles_of_the_booklet(
+    selection: dict[str, str], fitments: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The booklet for all parts the pages of whoever does the step; that for some, of those it is made for."""
+    checked = check(overlay([("equipment", EQUIPMENT), ("procedure", stepped(step="axle: wide"))]).files, [])
+    (placed,) = Plan(checked.library, checked.library.procedures["FL-110"], selection).main.steps()
+    parted = [Parted((1, 2), placed.anchor, "Step 1 is parted.")]
+    monkeypatch.setattr("authoring.render.pdf.as_pdf", lambda _: (b"", parted))
+    _, found = pdf(checked, "FL-110", selection)
+    assert [(one.rule, one.fitments) for one in found] == [("parted-pages", fitments)]
 
 
 def test_an_allowed_finding_says_it_too() -> None:
