@@ -56,10 +56,10 @@ from collections.abc import Iterator, Sequence
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.course import Act, acts
 from authoring.model.fitments import may_hold
-from authoring.model.lacking import tried
+from authoring.model.lacking import lack, tried
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Section
-from authoring.model.smallest import Fitment, smallest, told
+from authoring.model.smallest import Fitment
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
@@ -112,10 +112,12 @@ def _of_item(
         for fitment in _machines(section, before, procedure, vehicle):
             (good if _rests(names, before, fitment, _GONE) else bad).append(fitment)
         if bad:
+            left = lack(vehicle, procedure.covers, bad, good)
             yield Fault(
-                f'"{bench}" is worked on at the bench, but nothing has taken it off before{_whom(bad, good, vehicle)}.',
+                f'"{bench}" is worked on at the bench, but nothing has taken it off before{left.whom}.',
                 section.where.of("bench"),
                 f'Remove "{bench}" in a step before, or write needs: {{{bench}: removed}} at the procedure.',
+                fitments=left.fitments,
             )
             return
     section = mine[-1][0]
@@ -123,10 +125,12 @@ def _of_item(
     for fitment in () if _stays_off(names, procedure) else _machines(section, course, procedure, vehicle):
         (bad if _rests(names, course, fitment, _OFF) else good).append(fitment)
     if bad:
+        left = lack(vehicle, procedure.covers, bad, good)
         yield Fault(
-            f'"{bench}" is worked on at the bench, and is never fitted afterwards{_whom(bad, good, vehicle)}.',
+            f'"{bench}" is worked on at the bench, and is never fitted afterwards{left.whom}.',
             section.where.of("bench"),
             f'Fit "{bench}" in a step afterwards, or write leaves: {{{bench}: removed}} at the procedure.',
+            fitments=left.fitments,
         )
 
 
@@ -148,8 +152,3 @@ def _stays_off(names: list[str], procedure: Procedure) -> bool:
     left_out = {name for change in procedure.modifications.values() for name in change.leaves_out}
     left = {need.thing for need in procedure.leaves if need.state == "removed"}
     return not set(names).isdisjoint(left_out | left)
-
-
-def _whom(bad: list[Fitment], good: list[Fitment], vehicle: Equipment) -> str:
-    fewest = smallest(bad, good)
-    return f" for {told(fewest, vehicle)}" if fewest else ""

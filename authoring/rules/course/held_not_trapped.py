@@ -51,10 +51,9 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.course import Act, acts
-from authoring.model.lacking import lacking
+from authoring.model.lacking import without
 from authoring.model.library import Library, Scope
 from authoring.model.procedure import Choice, Procedure
-from authoring.model.smallest import told
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -75,13 +74,13 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         if until is None or until not in scope.things:
             continue  # an unknown name is told elsewhere
         rest = [later.when for later in course[place + 1 :] if _ends(later, act, until, scope)]
-        left = lacking(scope.vehicle, procedure.covers, [act.when], rest)
+        left = without(scope.vehicle, procedure.covers, [act.when], rest)
         if left is not None:
-            whom = f" for {told(left, scope.vehicle)}" if left else ""
             yield Fault(
-                f'"{until}" is to trap what is held here, and is never fitted afterwards{whom}.',
+                f'"{until}" is to trap what is held here, and is never fitted afterwards{left.whom}.',
                 act.action.where.of("until"),
                 f'Fit "{until}" in a later step, or name under "until" what does trap it.',
+                fitments=left.fitments,
             )
 
 

@@ -42,10 +42,10 @@ from collections.abc import Iterator, Sequence
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.course import Act, acts
 from authoring.model.fitments import may_hold
-from authoring.model.lacking import tried
+from authoring.model.lacking import lack, tried
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment, smallest, told
+from authoring.model.smallest import Fitment
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
@@ -81,12 +81,12 @@ def _kept(thing: str, act: Act, later: Sequence[Act], procedure: Procedure, vehi
             first = first or follows
             bad.append(fitment)
     if bad:
-        fewest = smallest(bad, good)
-        whom = f" for {told(fewest, vehicle)}" if fewest else ""
+        left = lack(vehicle, procedure.covers, bad, good)
         before = "before it is fitted for good" if first is not None else "afterwards"
         yield Fault(
-            f'"{thing}" is only tried here, and is not taken apart again {before}{whom}.',
+            f'"{thing}" is only tried here, and is not taken apart again {before}{left.whom}.',
             act.action.where.span,
             f"Add a step that removes {thing} after the trial.",
             (Related(first.action.where.span, "fitted for good here"),) if first is not None else (),
+            left.fitments,
         )
