@@ -9,6 +9,7 @@ from authoring.booklet.count import Line, count
 from authoring.booklet.plan import Placed, Plan
 from authoring.booklet.ready import ready
 from authoring.booklet.setup import states
+from authoring.booklet.steps import decided_by
 from authoring.booklet.tools import tools_of
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Text, Words
@@ -24,7 +25,7 @@ def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
         title="Everything back in its place",
         heads=("What", "Count", "Undone in step", "Done again in step", "Done"),
         rows=tuple(_row(line, wording) for line in count(plan)),
-        widths=(36, 10, 20, 24, 10),
+        widths=(31, 9, 20, 31, 9),
         empty="Nothing was taken off, opened or parted.",
         numeric=(1,),
     )
@@ -62,6 +63,8 @@ def _undone(line: Line) -> Text:
 def _ended(line: Line, wording: Wording) -> Iterator[Inline]:
     """Yield what became of a thing, the usual first: done again, held, discarded, empty, off for good."""
     told: list[Text] = [_steps(line.back)] if line.back else []
+    if line.back and line.stays_off:
+        told[0] += (Words(decided_by(line.back[-1].when, wording)),)
     if line.held and not line.back:
         trapped: Text = (Words(", trapped in step "), *_steps(line.trapped)) if line.trapped else ()
         loose: Text = () if line.trapped else (Words(", NOT SECURED", "strong"),)
@@ -70,10 +73,7 @@ def _ended(line: Line, wording: Wording) -> Iterator[Inline]:
         told.append((Words("discarded in step "), *_steps(line.gone)))
     if line.empty:
         told.append((Words("left empty on purpose in step "), *_steps(line.empty)))
-    for change in line.stays_off:
-        applies = wording.applies(change.when)
-        only = f" ({applies[0].lower()}{applies[1:]})" if applies else ""
-        told.append((Words(f"stays off: {change.name}{only}"),))
+    told += [(Words(f"stays off: {change.name}{decided_by(change.when, wording)}"),) for change in line.stays_off]
     for place, one in enumerate(told):
         yield from (Words("; "), *one) if place else one
     if not told:

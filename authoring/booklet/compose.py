@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from msgspec.structs import replace
+
 from authoring.booklet.back import revisions, torques
 from authoring.booklet.blocks import Booklet, Chapter
 from authoring.booklet.closing import closing
@@ -41,6 +43,16 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
         volume.procedure.number: Wording(plan, volume, _figure_names(volume, figures)) for volume in plan.volumes
     }
     work = list(_work(plan, wordings, figures))
+    # What is torn off or handed on has its own leaves, so the rest goes on on a fresh one.
+    sheets = (*modifications(plan, wordings), *findings(plan, wordings))
+    back = (
+        *torques(plan, wordings),
+        *drawn(drawings),
+        sources(plan),
+        proof_chapter(proof, plan),
+        report(plan),
+        revisions(plan, wordings),
+    )
     shop = library.shop
     equipment = plan.main.scope.equipment
     return Booklet(
@@ -59,14 +71,11 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
             setup(plan, wordings, drawings),
             *work,
             closing(plan, wordings),
-            *modifications(plan, wordings),
-            *findings(plan, wordings),
-            *torques(plan, wordings),
-            *drawn(drawings),
-            sources(plan),
-            proof_chapter(proof, plan),
-            report(plan),
-            revisions(plan, wordings),
+            *sheets,
+            *(
+                replace(chapter, new_page=True) if sheets and not place else chapter
+                for place, chapter in enumerate(back)
+            ),
         ),
         assets=assets,
     )

@@ -23,17 +23,21 @@ def findings(plan: Plan, wordings: Mapping[str, Wording]) -> tuple[Chapter, ...]
     for then, (title, anchor, written) in _SHEETS.items():
         rows = tuple(_rows(then, plan, wordings))
         if rows:
-            heads = ("Step", "What may be found", "What is said of it")
-            blocks.append(ready(anchor, title, heads, (14, 36, 40), rows, box="Found"))
+            heads = ("Where", "What may be found", "What is said of it")
+            blocks.append(ready(anchor, title, heads, (16, 34, 40), rows, box="Found"))
             lines = (FormLine("Notes", lines=3), FormLine("Name and date", lines=1))
             blocks.append(Form(f"{anchor}-notes", written, lines))
-    return (Chapter("findings", "", "For the customer and the next time", 1, tuple(blocks)),) if blocks else ()
+    return (
+        (Chapter("findings", "", "For the customer and the next time", 1, tuple(blocks), new_page=True),)
+        if blocks
+        else ()
+    )
 
 
 def _rows(then: str, plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text, Text, Text]]:
     for volume in plan.volumes:
         wording = wordings[volume.procedure.number]
-        for number, anchor, outcome in volume.outcomes():
+        for place, anchor, outcome in volume.outcomes():
             if outcome.then == then:
                 said = wording.line(outcome.say) if outcome.say else ()
-                yield (Named(number, anchor),), wording.line(outcome.found), said
+                yield (Named(place, anchor),), wording.line(outcome.found), said

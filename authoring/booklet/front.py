@@ -6,12 +6,12 @@ from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Banner, Block, Cell, Chapter, Cover, Facts, SignalWords, Table
 from authoring.booklet.cautions import cautions, profile_of
-from authoring.booklet.markup import said
+from authoring.booklet.emergency import capital
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.reach import duration, hands
 from authoring.booklet.step_parts import Caution, Step
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Blank, Inline, Paragraph, Passage, Text, Words
+from authoring.booklet.words import Blank, Inline, Paragraph, Passage, Pick, Text, Words
 from authoring.model.fitments import covered
 from authoring.model.signal_word import meaning
 
@@ -38,7 +38,7 @@ def cover(plan: Plan, wording: Wording) -> Cover:
         job=wording.passage(procedure.job),
         facts=Facts(tuple(_facts(plan, wording))),
         fitments=_fitments(plan.main),
-        options=tuple(_options(plan.main, wording)),
+        options=_options(plan.main, wording),
         banner=Banner(NOT_VALIDATED, _words(_UNTRIED)) if procedure.trial is None else None,
         deference=tuple(Paragraph((Words(text),)) for text in DEFERENCE),
     )
@@ -50,7 +50,6 @@ def _words(text: str) -> Passage:
 
 def _facts(plan: Plan, wording: Wording) -> Iterator[tuple[str, Text]]:
     procedure, revision = plan.main.procedure, plan.main.procedure.revision
-    yield "Revision", (Words(f"{revision.letter}, {revision.date}"),)
     yield "Written by", (Words(person(plan.main, revision.author)),)
     yield "Approved by", (Words(person(plan.main, revision.approver)),)
     if procedure.audience:
@@ -70,10 +69,9 @@ def _facts(plan: Plan, wording: Wording) -> Iterator[tuple[str, Text]]:
         trial = procedure.trial
         by = person(plan.main, trial.by)
         yield "Tried", (Words(f"{trial.date}, by {by}, on {trial.machine}: "), *wording.line(trial.result))
-    yield "Copy", (Words("number "), Blank(label="Number of this copy"))
     shop = plan.library.shop
-    if shop is not None and shop.retention:
-        yield "Kept", (Words(shop.retention),)
+    kept = f". {shop.retention}" if shop is not None and shop.retention else ""
+    yield "This copy", (Words("Number "), Blank(label="Number of this copy"), *((Words(kept),) if kept else ()))
 
 
 def full_name(volume: Volume, short: str) -> str:
@@ -107,28 +105,23 @@ def _fitments(volume: Volume) -> Table:
     )
 
 
-_DECIDERS = {"customer": "The customer", "lead": "The workshop lead", "technician": "The technician"}
+_DECIDERS = {"customer": "the customer", "lead": "the workshop lead", "technician": "the technician"}
 
 
-def _options(volume: Volume, wording: Wording) -> Iterator[Table]:
-    """Yield a table for each option: its question, a box for each choice, who decides and why."""
+def _options(volume: Volume, wording: Wording) -> Table | None:
+    """Return the table of what is decided in this job: each question, who decides, and a box for each choice."""
+    rows = []
     for option in volume.procedure.options.values():
         picked = volume.selection.get(option.id)
-        rows = tuple(
-            (Cell((Words(words, "strong" if value == picked else ""),)), Cell(tick=True))
-            for value, words in option.values.items()
-            if picked in (None, value)
-        )
-        settled = f" This booklet is for one choice: {option.values[picked]}." if picked is not None else ""
-        why = f" {said(wording.line(option.why))}" if option.why else ""
-        yield Table(
-            id=f"option-{option.id}",
-            title=f"{option.name[:1].upper()}{option.name[1:]}: {said(wording.line(option.question))}",
-            heads=("Choice", "Chosen"),
-            rows=rows,
-            widths=(88, 12),
-            note=f"{_DECIDERS[option.decided_by]} decides.{settled}{why}",
-        )
+        asked: list[Inline] = [Words(capital(option.name), "strong"), Words(": "), *wording.line(option.question)]
+        if option.why:
+            asked += [Words(" "), *wording.line(option.why)]
+        choices: Text = tuple(Pick(words) for words in option.values.values())
+        if picked is not None:
+            choices = (Words("This booklet is for one choice:"), Pick(option.values[picked]))
+        rows.append((Cell(tuple(asked)), Cell((Words(_DECIDERS[option.decided_by]),)), Cell(choices)))
+    heads = ("What is decided", "Who decides", "Choices")
+    return Table("options", "Options of this job", heads, tuple(rows), (48, 20, 32)) if rows else None
 
 
 def safety_page(plan: Plan, wordings: Mapping[str, Wording], work: list[Chapter]) -> Chapter:

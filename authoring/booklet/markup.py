@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 
-from authoring.booklet.words import Amount, Blank, Inline, Link, Named, Paragraph, Passage, Text, Words
+from authoring.booklet.words import Amount, Blank, Inline, Link, Named, Paragraph, Passage, Pick, Text, Words
 from authoring.model.brackets import BRACKET
 
 Resolve = Callable[[str], Text]
@@ -56,3 +56,5 @@ def _plain(one: Inline) -> str:
             return f"{first} ({second})" if second else first
         case Blank(unit=unit):
             return f"____ {unit}".rstrip()
+        case Pick(text=text):
+            return f"[ ] {text} "

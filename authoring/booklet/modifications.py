@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from authoring.booklet.blocks import Block, Chapter, Form, FormLine, Table
+from authoring.booklet.blocks import Block, Cell, Chapter, Form, FormLine, Table
 from authoring.booklet.emergency import capital
 from authoring.booklet.plan import Plan, Volume
-from authoring.booklet.ready import ready
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Paragraph, Text, Words
 from authoring.model.changes import Modification
@@ -30,7 +29,11 @@ def modifications(plan: Plan, wordings: Mapping[str, Wording]) -> tuple[Chapter,
         for change in made_by(volume)
         for block in _told(change, plan, volume, wordings[volume.procedure.number])
     ]
-    return (Chapter("modifications", "", "The machine leaves different", 1, tuple(blocks)),) if blocks else ()
+    return (
+        (Chapter("modifications", "", "The machine leaves different", 1, tuple(blocks), new_page=True),)
+        if blocks
+        else ()
+    )
 
 
 def made_by(volume: Volume) -> Iterator[Modification]:
@@ -44,22 +47,23 @@ def _told(change: Modification, plan: Plan, volume: Volume, wording: Wording) ->
     if applies:
         yield Paragraph((Words(f"{applies}:", "emphasis"),))
     yield _table(anchor, change, volume, wording)
-    yield Form(f"{anchor}-signed", "Checked by", (FormLine("Name", lines=1), FormLine("Date", lines=1)))
+    yield Form(f"{anchor}-signed", "Checked by", (FormLine("Name and date", lines=1),))
     if "next-technician" in change.tell:
         yield _note(anchor, change, plan, wording)
 
 
 def _table(anchor: str, change: Modification, volume: Volume, wording: Wording) -> Table:
-    rows: list[tuple[Text, Text]] = [
-        ((Words("As found", "strong"),), wording.line(change.as_found)),
-        ((Words("As left", "strong"),), wording.line(change.as_left)),
+    found: list[tuple[str, Text]] = [
+        ("As found", wording.line(change.as_found)),
+        ("As left", wording.line(change.as_left)),
     ]
-    rows += [((Words("Added", "strong"),), _added(name, volume, wording)) for name in change.adds]
-    rows += [((Words("Stays off", "strong"),), wording.named(name)) for name in change.leaves_out]
+    found += [("Added", _added(name, volume, wording)) for name in change.adds]
+    found += [("Stays off", wording.named(name)) for name in change.leaves_out]
+    found += [("Told", (Words(HEARERS[who]),)) for who in change.tell]
+    rows = [(Cell((Words(head, "strong"),)), Cell(text), Cell(tick=True)) for head, text in found]
     if change.why:
-        rows.append(((Words("Why", "strong"),), wording.line(change.why)))
-    rows += [((Words("Told", "strong"),), (Words(HEARERS[who]),)) for who in change.tell]
-    return ready(anchor, capital(change.name), ("What", "How"), (18, 72), rows, box="Seen")
+        rows.insert(2, (Cell((Words("Why", "strong"),)), Cell(wording.line(change.why)), Cell()))
+    return Table(anchor, capital(change.name), ("What", "How", "Seen"), tuple(rows), (18, 72, 10))
 
 
 def _added(name: str, volume: Volume, wording: Wording) -> Text:

@@ -38,7 +38,7 @@ class _Needed(Struct):
 
 def parts(plan: Plan, wordings: Mapping[str, Wording]) -> Table:
     """Return the list of parts with what marks them: critical, new each time, one of several that do."""
-    return ready("parts", "Parts", ("Part", "Number", "Quantity"), (48, 26, 16), _rows(plan, wordings), "No part.")
+    return ready("parts", "Parts", ("Part", "Number", "Quantity"), (44, 31, 15), _rows(plan, wordings), "No part.")
 
 
 def _rows(plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text, ...]]:

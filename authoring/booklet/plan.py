@@ -108,18 +108,18 @@ class Volume:
                 yield placed, action
 
     def outcomes(self) -> Iterator[tuple[str, str, Outcome]]:
-        """Yield what may be found or noticed, with the words and the anchor of the step or section where it is."""
+        """Yield what may be found or noticed, with words for the step or section where that is, and its anchor."""
         for section, anchor, steps in self.sections:
             for placed in steps:
                 for action in placed.step.actions:
-                    yield from self._held(placed.number, placed.anchor, action.outcomes)
-                yield from self._held(placed.number, placed.anchor, placed.step.noticed)
+                    yield from self._held(f"step {placed.number}", placed.anchor, action.outcomes)
+                yield from self._held(f"step {placed.number}", placed.anchor, placed.step.noticed)
             yield from self._held(f"“{section.title}”", anchor, section.noticed)
 
-    def _held(self, number: str, anchor: str, outcomes: tuple[Outcome, ...]) -> Iterator[tuple[str, str, Outcome]]:
+    def _held(self, place: str, anchor: str, outcomes: tuple[Outcome, ...]) -> Iterator[tuple[str, str, Outcome]]:
         for outcome in outcomes:
             if self.holds(outcome.when):
-                yield number, anchor, outcome
+                yield place, anchor, outcome
 
     def messages(self) -> Iterator[Message]:
         """Yield the safety messages that the procedure, its sections and its steps call, each once."""

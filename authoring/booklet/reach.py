@@ -14,21 +14,20 @@ from authoring.quantities.units import Dimension
 
 
 def hands(plan: Plan) -> Text:
-    """Return the number of persons, and the steps that take more; nothing where nothing is said."""
+    """Return the number of persons, and the steps that more than one do together; nothing where nothing is said."""
     whole = plan.main.procedure.persons
-    more: dict[int, list[Named]] = {}
-    for volume in plan.volumes:
-        for placed in volume.steps():
-            step = placed.step
-            helped = 2 if step.holding is not None and step.holding.by == "helper" else 0
-            asked = max(step.persons or 0, helped)
-            if asked > (whole or 1):
-                more.setdefault(asked, []).append(Named(placed.number, placed.anchor))
-    words: list[Inline] = [Words(str(whole))] if whole else []
-    for number, places in sorted(more.items()):
-        words.append(Words(f"{'; ' if words else ''}{number} at step{'s' if len(places) > 1 else ''} "))
-        for at, place in enumerate(places):
-            words += [Words(", "), place] if at else [place]
+    if not whole:
+        return ()
+    shared = [
+        Named(placed.number, placed.anchor)
+        for volume in plan.volumes
+        for placed in volume.steps()
+        if (placed.step.persons or 1) > 1 or (placed.step.holding is not None and placed.step.holding.by == "helper")
+    ]
+    words: list[Inline] = [Words(str(whole))]
+    for place, step in enumerate(shared):
+        before = f"; together at step{'s' if len(shared) > 1 else ''} " if place == 0 else ", "
+        words += [Words(before), step]
     return tuple(words)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from authoring.booklet.blocks import Chapter, Form, FormLine
 from authoring.booklet.front import person
 from authoring.booklet.plan import Plan
-from authoring.booklet.words import Paragraph, Words
+from authoring.booklet.words import Words
 
 _ASK = (
     "When the machine, a value or a step is not as this booklet says, stop and ask. "
@@ -24,5 +24,4 @@ def report(plan: Plan) -> Chapter:
         FormLine("What was done instead", lines=2),
         FormLine("Name and date", lines=1),
     )
-    form = Form("report-form", "Fault report", rows)
-    return Chapter("report", "", "Report a fault", 1, (Paragraph((Words(_ASK),)), form))
+    return Chapter("report", "", "Report a fault", 1, (Form("report-form", "Fault report", rows, _ASK),))

@@ -46,7 +46,13 @@ class Blank(Struct, frozen=True):
     label: str = ""
 
 
-Inline: TypeAlias = Words | Named | Amount | Link | Blank
+class Pick(Struct, frozen=True):
+    """A box to tick and the words of what is then chosen, on a line of their own."""
+
+    text: str
+
+
+Inline: TypeAlias = Words | Named | Amount | Link | Blank | Pick
 Text: TypeAlias = tuple[Inline, ...]
 
 

@@ -20,6 +20,8 @@ TREE = HERE.parent.parent
 
 BOOKLETS: tuple[tuple[str, str, str, dict[str, str]], ...] = (
     ("base-FL-110", "tests/base", "FL-110", {}),
+    ("rare-FL-310", "tests/booklet/rare", "FL-310", {}),
+    ("rare-FL-310_breather-hose", "tests/booklet/rare", "FL-310", {"breather": "hose"}),
     ("FL-110", "procedures", "FL-110", {}),
     ("FL-120", "procedures", "FL-120", {}),
     ("FL-120_brake-disc", "procedures", "FL-120", {"brake": "disc"}),

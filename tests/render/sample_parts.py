@@ -19,7 +19,7 @@ from authoring.booklet.step_parts import (
     Outcome,
     TorqueCallout,
 )
-from authoring.booklet.words import Amount, Blank, Bullets, Inline, Named, Paragraph, Passage, Text, Words
+from authoring.booklet.words import Amount, Blank, Bullets, Inline, Named, Paragraph, Passage, Pick, Text, Words
 
 
 def say(*pieces: str | Inline) -> Text:
@@ -247,4 +247,11 @@ FITMENTS = Table(
     ("Feature", "Covered"),
     ((Cell(say("Housing")), Cell(say("A, B"))), (Cell(say("Rims")), Cell(say("steel, aluminium")))),
     (1, 2),
+)
+OPTIONS = Table(
+    "options",
+    "Options of this job",
+    ("What is decided", "Choices"),
+    ((Cell(say("Which oil goes in?")), Cell(say(Pick("summer oil"), Pick("winter oil")))),),
+    (2, 1),
 )
