@@ -1,33 +1,25 @@
-"""For which vehicles a finding holds: told by the conditions around its place, or by the rule."""
+"""For which vehicles a finding holds: told by the conditions around its place."""
 
 from __future__ import annotations
 
 import time
+from collections.abc import Iterator
+from typing import Any
 
 import pytest
 
-from authoring.booklet.plan import Plan
+from authoring.cli.disk import read_library
 from authoring.diagnostics.diagnostic import Diagnostic, Severity, Span
+from authoring.model.applicability import of_equipment, of_procedure, of_shop
 from authoring.model.build import build_library
-from authoring.model.concern import concern_of
-from authoring.model.things import Feature
-from authoring.pipeline import check, pdf
-from authoring.render.page_rules import Parted
+from authoring.pipeline import check
 from authoring.rules.whom import with_fitments
-from authoring.source.document import Where
+from authoring.source.document import Path
 from authoring.source.reader import read_document
+from tests.booklet.goldens import TREE
+from tests.rules.limited import BOTH, DISC, DRUM, EQUIPMENT, stepped, told
 from tests.rules.overlay import overlay
 
-EQUIPMENT = """\
-features:
-  brake: {name: parking brake, tell: Look behind the rear wheel., values: {drum: drum brake, disc: disc brake}}
-  axle: {name: axle, tell: Read the plate., values: {narrow: narrow axle, middle: middle axle, wide: wide axle}}
-"""
-STOCK = """\
-parts:
-  plug-ring: {name: sealing ring, number: FL-P-014, one-time: true}
-  wide-ring: {name: wide sealing ring, number: FL-P-015, one-time: true}
-"""
 MESSAGE = """\
 safety:
   burst:
@@ -38,30 +30,6 @@ safety:
     consequence: It breaks.
     avoidance: Stand back.
 """
-
-
-def told(rule: str, *blocks: tuple[str, str]) -> list[str]:
-    """Return for which vehicles each finding of a rule holds, in the order of the report."""
-    equipment = () if any(kind == "equipment" for kind, _ in blocks) else (("equipment", EQUIPMENT),)
-    checked = check(overlay([*equipment, *blocks]).files, [])
-    return [one.fitments for one in checked.findings if one.rule == rule]
-
-
-def stepped(covers: str = "", section: str = "", step: str = "") -> str:
-    """Return a procedure whose one tip holds a caution, below conditions at three heights."""
-    heights = zip(("covers", "    when", "        when"), (covers, section, step), strict=True)
-    top, around, own = (f"{key}: {{{when}}}\n" if when else "" for key, when in heights)
-    return f"""\
-{top}sections:
-  - title: Clean
-{around}    steps:
-      - do: [{{clean: drop-box}}]
-{own}        tip: Careful! It is hot.
-"""
-
-
-DISC, DRUM = "brake: disc", "brake: drum"
-BOTH = "brake: [drum, disc]"
 
 
 @pytest.mark.parametrize(
@@ -181,120 +149,6 @@ def test_an_equipment_that_cannot_be_read_leaves_the_words_as_they_are_written()
     assert told("bad-quantity", ("procedure", values), ("equipment", "features: 3\n")) == ["brake: disc"]
 
 
-SIZE = ", size: {value: 9 mm, source: bench-book, at: page 3}, tell"
-
-
-def choice(narrow: str, wide: str, step: str = "") -> str:
-    """Return a procedure that fits one of two parts, each under its condition."""
-    return f"""\
-choices:
-  ring:
-    name: ring of the plug
-    question: Which machine is it?
-    parts:
-      - {{part: plug-ring, when: {{{narrow}}}, tell: It is narrow.}}
-      - {{part: wide-ring, when: {{{wide}}}, tell: It is wide.}}
-sections:
-  - title: Fit
-    steps:
-      - do: [{{fit: ring}}]
-{f"        when: {{{step}}}" if step else ""}
-"""
-
-
-@pytest.mark.parametrize(
-    ("rule", "procedure", "fitments"),
-    [
-        ("choice-gap", choice("axle: narrow", "axle: wide"), "axle: middle axle"),
-        ("choice-gap", choice("axle: narrow", "axle: narrow"), "axle: middle axle or wide axle"),
-        ("choice-gap", choice(DISC, "axle: wide"), "parking brake: drum brake; axle: narrow axle or middle axle"),
-        ("choice-gap", choice("axle: narrow", "axle: wide", "axle: middle"), "axle: middle axle"),
-        (
-            "choice-gap",
-            "covers: {brake: [disc]}\n" + choice("axle: narrow", "axle: wide"),
-            "parking brake: disc brake; axle: middle axle",
-        ),
-        (
-            "choice-gap",
-            choice("brake: disc, axle: wide", "brake: drum, axle: narrow"),
-            (
-                "axle: middle axle, or parking brake: drum brake; axle: wide axle, "
-                "or parking brake: disc brake; axle: narrow axle"
-            ),
-        ),
-        ("choice-overlap", choice("axle: [narrow, middle]", "axle: [middle, wide]"), "axle: middle axle"),
-        ("choice-overlap", choice(DISC, "axle: wide"), "parking brake: disc brake; axle: wide axle"),
-        (
-            "choice-overlap",
-            choice("axle: [narrow, middle]", "axle: [middle, wide]").replace(", tell", SIZE),
-            "axle: middle axle",
-        ),
-        ("covers-nothing", "covers: {brake: [disc], axle: [narrow]}\n", "parking brake: disc brake; axle: narrow axle"),
-        ("never-applies", "covers: {brake: [disc]}\n" + stepped(step=DRUM), "parking brake: drum brake"),
-        (
-            "never-applies",
-            stepped(section=DRUM).replace(
-                "clean: drop-box",
-                "inspect: {what: drop-box, critical-when: {brake: disc}, outcomes: [{found: Dry., then: go-on}]}",
-            ),
-            "parking brake: disc brake",
-        ),
-        (
-            "never-applies",
-            "covers: {brake: [drum]}\n"
-            + stepped().replace(
-                "clean: drop-box",
-                "inspect: {what: drop-box, critical-when: {brake: disc}, outcomes: [{found: Dry., then: go-on}]}",
-            ),
-            "parking brake: disc brake",
-        ),
-    ],
-)
-def test_a_rule_that_knows_the_vehicles_says_them(rule: str, procedure: str, fitments: str) -> None:
-    """All vehicles with the fault are named and no other, where the message shows the fewest features only."""
-    never = "never: [{brake: disc, axle: narrow}]\n" if rule == "covers-nothing" else ""
-    blocks = (("procedure", procedure), ("stock", STOCK), ("equipment", EQUIPMENT + never))
-    assert told(rule, *blocks) == [fitments]
-
-
-def test_a_thing_that_some_lack_concerns_those_that_lack_it() -> None:
-    """A step for wide axles takes off what only disc brakes have: drum brakes with a wide axle are in trouble."""
-    items = "items:\n  drop-box: {name: drop box, when: {brake: disc}}\n"
-    blocks = (("procedure", stepped(step="axle: wide")), ("equipment", EQUIPMENT + items))
-    assert told("touches-what-is-missing", *blocks) == ["axle: wide axle; parking brake: drum brake"]
-
-
-@pytest.mark.parametrize(
-    ("acts", "fitments"),
-    [
-        (["remove: plug-ring", "discard: plug-ring@disc"], "parking brake: drum brake"),
-        (
-            ["remove: level-plug", "discard: plug-ring", "fit: plug-ring", "remove: level-plug@disc", "fit: plug-ring"],
-            "parking brake: disc brake",
-        ),
-    ],
-)
-def test_a_part_kept_concerns_those_that_keep_it(acts: list[str], fitments: str) -> None:
-    """A ring that one brake throws away is kept by the other; one that comes off again is fitted twice there only."""
-    steps = [f"      - do: [{{{act.replace('@disc', '')}}}]\n" for act in acts]
-    limits = ["        when: {brake: disc}\n" if "@" in act else "" for act in acts]
-    body = "".join(step + limit for step, limit in zip(steps, limits, strict=True))
-    procedure = f"sections:\n  - title: Change the ring\n    steps:\n{body}"
-    assert told("one-time-part-kept", ("procedure", procedure)) == [fitments]
-
-
-def test_of_many_groups_of_vehicles_only_the_first_are_told() -> None:
-    """Five pairs that have nothing in common are four pairs and others; four are told whole."""
-    values = {f"v{number}": f"value {number}" for number in range(5)}
-    document, _ = read_document("hob.yaml", b"equipment: hob\n")
-    assert document is not None
-    features = {name: Feature(name, name, "Look.", values, Where(document)) for name in ("one", "two")}
-    pairs = [{"one": value, "two": value} for value in values]
-    words = [f"one: value {number}; two: value {number}" for number in range(4)]
-    assert concern_of(pairs[:4], features, {}) == ", or ".join(words)
-    assert concern_of(pairs, features, {}) == ", or ".join([*words, "others"])
-
-
 def test_a_file_that_cannot_be_read_is_about_no_vehicle() -> None:
     """An error of YAML says nothing of vehicles, whatever the file would have said; nor does an unread file."""
     procedure = stepped("brake: [disc]", step=DISC) + "\t- x\n"
@@ -304,21 +158,6 @@ def test_a_file_that_cannot_be_read_is_about_no_vehicle() -> None:
     assert [one.fitments for one in checked.findings if one.rule == "unreadable-file"] == [""]
 
 
-@pytest.mark.parametrize(
-    ("selection", "fitments"), [({}, "axle: wide axle"), ({"brake": "disc"}, "parking brake: disc brake")]
-)
-def test_parted_pages_concern_the_vehicles_of_the_booklet(
-    selection: dict[str, str], fitments: str, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """The booklet for all parts the pages of whoever does the step; that for some, of those it is made for."""
-    checked = check(overlay([("equipment", EQUIPMENT), ("procedure", stepped(step="axle: wide"))]).files, [])
-    (placed,) = Plan(checked.library, checked.library.procedures["FL-110"], selection).main.steps()
-    parted = [Parted((1, 2), placed.anchor, "Step 1 is parted.")]
-    monkeypatch.setattr("authoring.render.pdf.as_pdf", lambda _: (b"", parted))
-    _, found = pdf(checked, "FL-110", selection)
-    assert [(one.rule, one.fitments) for one in found] == [("parted-pages", fitments)]
-
-
 def test_an_allowed_finding_says_it_too() -> None:
     """What an author lets stand keeps its vehicles, and an allowance in vain is about none."""
     allowed = "        allow: [{rule: caution-in-tip, why: So be it.}, {rule: vague-word, why: So be it.}]\n"
@@ -326,6 +165,33 @@ def test_an_allowed_finding_says_it_too() -> None:
     checked = check(files, [])
     assert [one.fitments for _, one in checked.allowed] == ["parking brake: disc brake"]
     assert [one.fitments for one in checked.findings if one.rule == "unused-allowance"] == [""]
+
+
+def conditions(data: Any, path: Path = ()) -> Iterator[Path]:
+    """Yield the path of each group that has a condition, as it is written."""
+    if isinstance(data, dict):
+        if "when" in data:
+            yield path
+        for key, value in data.items():
+            yield from conditions(value, (*path, key))
+    elif isinstance(data, list):
+        for place, value in enumerate(data):
+            yield from conditions(value, (*path, place))
+
+
+def test_every_condition_that_is_written_limits_what_it_stands_in() -> None:
+    """In the demo library no `when` is overlooked, wherever in a file it stands."""
+    library = check(*read_library(str(TREE / "procedures"))).library
+    assert library.shop is not None
+    files = [(one.where.document, of_procedure(one)) for one in library.procedures.values()]
+    files += [(one.where.document, of_equipment(one)) for one in library.equipment.values()]
+    files += [(library.shop.where.document, of_shop(library.shop))]
+    written = 0
+    for document, stated in files:
+        found = set(conditions(document.data))
+        assert found <= {one.limited.path for one in stated if one.limited is not None}
+        written += len(found)
+    assert written > 20
 
 
 def test_many_findings_below_many_conditions_are_named_at_once() -> None:
