@@ -37,7 +37,10 @@ def _library(command: argparse.ArgumentParser) -> None:
 
 
 def _check(command: argparse.ArgumentParser) -> None:
-    command.description = "Read every file of a library and say what is wrong, where, and how to mend it."
+    command.description = (
+        "Read every file of a library and say what is wrong, where, for which vehicles where it is not for all, "
+        "and how to mend it."
+    )
     _library(command)
     command.add_argument(
         "--format",
