@@ -69,6 +69,13 @@ choices:
 sections:
   - title: Fit the ring
     steps:
+      - step: Look at the new [ring].
+        do:
+          - inspect:
+              what: ring
+              outcomes:
+                - {found: It is as the table says., then: go-on}
+                - {found: It is not., then: stop}
       - step: Fit the [ring].
         do:
           - fit: ring
@@ -103,6 +110,13 @@ choices:
 sections:
   - title: Fit the ring
     steps:
+      - step: Look at the new [ring].
+        do:
+          - inspect:
+              what: ring
+              outcomes:
+                - {found: It is as the table says., then: go-on}
+                - {found: It is not., then: stop}
       - step: Fit the [ring].
         do:
           - fit: ring
