@@ -2,7 +2,9 @@
 
 An apprentice who finds what the page does not foresee guesses.
 A checkpoint has an outcome with which the job goes on, one for what is not as it should be,
-and an outcome that is to be put right says how.
+and has both for each vehicle it is for; where `critical-when` makes it a habit only, the first is enough.
+An outcome that is to be put right says how, be it found by a checkpoint or noticed unasked;
+one that says how often at most, says what follows then, and the other way round.
 
 Wrong:
 
@@ -40,45 +42,89 @@ sections:
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from authoring.diagnostics.diagnostic import Severity
+from authoring.model.course import Act, acts, seen
+from authoring.model.fitments import may_hold
+from authoring.model.lacking import lack, tried
 from authoring.model.library import Library
-from authoring.model.procedure import Action, Procedure
+from authoring.model.procedure import Outcome, Procedure
+from authoring.model.smallest import Fitment
+from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
-REQUIREMENTS = ("R3", "N11")
+REQUIREMENTS = ("R3", "L8", "N11")
 
-_ONWARD = frozenset({"go-on", "go-to"})
-
-
-def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
-    """Yield a fault for each checkpoint that lacks a good or a bad outcome, and for each that says not how."""
-    for _, step in procedure.steps():
-        for action in step.actions:
-            if action.kind.checkpoint:
-                yield from _of_checkpoint(action)
+_ONWARD = frozenset({"go-on", "go-to", "next-time"})
 
 
-def _of_checkpoint(action: Action) -> Iterator[Fault]:
-    follows = {outcome.then for outcome in action.outcomes}
-    if not follows & _ONWARD:
-        yield Fault(
-            "This checkpoint has no outcome with which the job goes on.",
-            action.where.span,
-            "Add an outcome for what is as it should be, with then: go-on.",
-        )
-    if follows <= {"go-on"}:
-        yield Fault(
-            "This checkpoint does not say what follows when it is not met.",
-            action.where.span,
-            "Add an outcome for what is not as it should be: put-right, do, go-to, stop or ask-customer.",
-        )
-    for outcome in action.outcomes:
-        if outcome.then == "put-right" and outcome.say is None:
-            yield Fault(
-                "This is to be put right, but the reader is not told how.",
-                outcome.where.of("then"),
-                'Say how under "say".',
+def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
+    """Yield a fault for each checkpoint that lacks a good or a bad outcome, and for each outcome that says not how."""
+    vehicle = library.scope(procedure).vehicle
+    if vehicle is None:
+        return
+    for act in acts(procedure, library):
+        if act.own and act.action.kind.checkpoint:
+            yield from _of_checkpoint(act, procedure, vehicle)
+    for one in seen(procedure):
+        yield from _of_outcome(one.outcome)
+
+
+def _of_checkpoint(act: Act, procedure: Procedure, vehicle: Equipment) -> Iterator[Fault]:
+    action = act.action
+    whens = [act.when, action.critical_when, *(outcome.when for outcome in action.outcomes)]
+    # Where nothing can be said of the vehicles, each outcome is taken as one for all of them.
+    machines = [one for one in tried(vehicle, procedure.covers, whens) or [{}] if may_hold(act.when, one)]
+    follows = [{one.then for one in action.outcomes if may_hold(one.when, machine)} for machine in machines]
+    on = [not then & _ONWARD for then in follows]
+    out = [
+        then <= {"go-on"} and may_hold(action.critical_when, machine)
+        for then, machine in zip(follows, machines, strict=True)
+    ]
+    for lacks, message, cure in (
+        (on, "has no outcome with which the job goes on", "what is as it should be, with then: go-on"),
+        (
+            out,
+            "does not say what follows when it is not met",
+            "what is not as it should be: put-right, do, go-to, stop or ask-customer",
+        ),
+    ):
+        if any(lacks):
+            left = lack(
+                vehicle, procedure.covers, _where(machines, lacks), _where(machines, [not one for one in lacks])
             )
+            yield Fault(
+                f"This checkpoint {message}{left.whom}.",
+                action.where.span,
+                f"Add an outcome for {cure}.",
+                fitments=left.fitments,
+            )
+
+
+def _where(machines: Sequence[Fitment], marks: Sequence[bool]) -> list[Fitment]:
+    return [machine for machine, mark in zip(machines, marks, strict=True) if mark]
+
+
+def _of_outcome(outcome: Outcome) -> Iterator[Fault]:
+    if outcome.then == "put-right" and outcome.say is None:
+        yield Fault(
+            "This is to be put right, but the reader is not told how.",
+            outcome.where.of("then"),
+            'Say how under "say".',
+        )
+    if outcome.then == "go-to":
+        return  # the bound of a way back is told elsewhere
+    if outcome.at_most is not None and outcome.otherwise is None:
+        yield Fault(
+            "This says how often at most, and not what follows then.",
+            outcome.where.of("at-most"),
+            'Say under "else" what follows when that did not help.',
+        )
+    elif outcome.otherwise is not None and outcome.at_most is None:
+        yield Fault(
+            'This says what follows when it did not help, but not after how many times, so "else" is never reached.',
+            outcome.where.of("else"),
+            'Add "at-most" with a number.',
+        )
