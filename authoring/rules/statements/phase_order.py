@@ -36,12 +36,14 @@ sections:
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.course import meet
+from authoring.model.fitments import may_hold
+from authoring.model.lacking import tried
 from authoring.model.language.step import PHASES
 from authoring.model.library import Library
-from authoring.model.procedure import Procedure
+from authoring.model.procedure import Procedure, Section
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -49,17 +51,24 @@ REQUIREMENTS = ("A3",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
-    """Yield a fault for each section whose phase comes before that of the last one above it that its vehicles have."""
-    stated = [(section, section.phase) for section in procedure.sections if section.phase is not None]
-    for place, (section, phase) in enumerate(stated):
-        for above, first in reversed(stated[:place]):
-            if not meet(procedure, library, procedure.covers, above.when, section.when):
-                continue
-            if PHASES.index(phase) < PHASES.index(first):
+    """Yield a fault for each section whose phase comes before that of the section above it, for some vehicle."""
+    vehicle = library.scope(procedure).vehicle
+    stated = [section for section in procedure.sections if section.phase is not None]
+    if vehicle is None:
+        return
+    told: set[str] = set()
+    # Where nothing can be said of the vehicles, all sections are taken as for all of them.
+    for machine in tried(vehicle, procedure.covers, [section.when for section in stated]) or [{}]:
+        for above, section in pairwise(one for one in stated if may_hold(one.when, machine)):
+            if section.id not in told and _place(section) < _place(above):
+                told.add(section.id)
                 yield Fault(
-                    f'The phase "{phase}" comes before "{first}", but this section stands behind it.',
+                    f'The phase "{section.phase}" comes before "{above.phase}", but this section stands behind it.',
                     section.where.of("phase"),
                     f"The order is {', '.join(PHASES)}; move the section, or correct its phase.",
                     (Related(above.where.of("phase"), "the phase above"),),
                 )
-            break
+
+
+def _place(section: Section) -> int:
+    return PHASES.index(section.phase) if section.phase is not None else -1
