@@ -6,10 +6,12 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.model.demands import Deadline, Holding, Method, Repeat
+from authoring.model.fitments import together
 from authoring.model.procedure import Section, Step
 from authoring.model.read_actions import read_action, read_outcomes
 from authoring.model.reader import Reader
 from authoring.model.says import instruction
+from authoring.model.things import When
 from authoring.quantities.units import Dimension
 
 # What the step around several methods may say for all of them.
@@ -49,7 +51,7 @@ def _steps(place: str, at: Reader) -> Iterator[Step]:
                 '"do" is missing in this step.',
                 'Add "do" with its actions, or "either" with methods.',
             )
-        yield _step(place, at, None)
+        yield _step(place, at, at.when(), None)
         return
     for key in at.data:
         if key not in _AROUND:
@@ -61,14 +63,8 @@ def _steps(place: str, at: Reader) -> Iterator[Step]:
             _refuse(one, "unknown-key", "A method holds no methods of its own.", "Write them side by side.", "either")
             continue
         method = Method(chr(ord("a") + number % 26), len(methods), at.maybe("why"))
-        yield _step(f"{place}.{number + 1}", _within(one, at), method)
-
-
-def _within(method: Reader, around: Reader) -> Reader:
-    """Return a method that holds for no more vehicles than the step around it."""
-    when = {**around.data.get("when", {}), **method.data.get("when", {})}
-    data = {**method.data, "when": when} if when else method.data
-    return Reader(data, method.where, method.findings, method.order)
+        # A method holds for no more vehicles than the step around it.
+        yield _step(f"{place}.{number + 1}", one, together(at.when(), one.when()), method)
 
 
 def _refuse(at: Reader, rule: str, message: str, cure: str, key: str = "") -> None:
@@ -76,14 +72,14 @@ def _refuse(at: Reader, rule: str, message: str, cure: str, key: str = "") -> No
     at.findings.append(Diagnostic(rule, Severity.ERROR, message, span, cure))
 
 
-def _step(place: str, at: Reader, method: Method | None) -> Step:
+def _step(place: str, at: Reader, when: When, method: Method | None) -> Step:
     actions = tuple(read_action(one) for one in at.listed("do"))
     text = at.maybe("step")
     return Step(
         id=at.maybe("id") or f"step.{place}",
         text=text or instruction(actions),
         written=text is not None,
-        when=at.when(),
+        when=when,
         actions=actions,
         uses=at.names("with"),
         safety=at.names("safety"),

@@ -37,7 +37,7 @@ sections:
       - when: {brake: drum}
         either:
           - {id: wipe, do: [{clean: drop-box}]}
-          - {when: {magnet: plain}, do: [{clean: drop-box}]}
+          - {when: {brake: [drum, disc], magnet: plain}, do: [{clean: drop-box}]}
       - do: [{clean: drop-box}]
 """
 STOCK = """
