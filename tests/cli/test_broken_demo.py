@@ -16,7 +16,8 @@ FILES, UNREAD = read_library(str(DEMO))
 # What is broken, in which file, what stands there, what is typed instead, the rule, and words of the line it points at.
 BREAKS = [
     ("a misspelt name in the text", "FL-110", "Wipe the [drop-box]", "Wipe the [drop-bx]", "unknown-name", "drop-bx"),
-    ("a misspelt name in an action", "FL-110", "what: box-oil, at:", "what: box-oli, at:", "unknown-name", "box-oli"),
+    ("a misspelt name in an action", "FL-110", "top-up: {what: box-oil,", "top-up: {what: box-oli,",
+     "unknown-name", "box-oli"),
     ("a fluid to be tightened", "FL-110", "- tighten: level-plug", "- tighten: box-oil", "wrong-kind", "tighten"),
     ("a tool nobody uses", "stock", "tools:\n", "tools:\n  mallet: {name: rubber mallet}\n", "unused-thing", "mallet"),
     ("one name twice", "stock", "tools:\n", "tools:\n  skip: {name: waste skip}\n", "duplicate-name", "skip"),
