@@ -2,8 +2,8 @@
 
 The step, section, part or message stands in the file but no reader ever meets it:
 either `covers` or a `when` is wrong, and what the author meant to say is not said.
-What counts is all of it together: `covers`, the section's `when` around the step,
-and the combinations that the equipment file says never occur.
+What counts is all of it together: `covers`, the section's `when` around the step, the step's around an outcome,
+what an option or a choice of this job can be, and the combinations that the equipment file says never occur.
 
 Wrong:
 
@@ -96,8 +96,8 @@ def _never(one: Applicability, procedure: Procedure, equipment: Equipment) -> Fa
     asks = said(one.when, equipment)
     fitments = concern(equipment.features, procedure.covers, (one.around, one.when))
     if one.around and not possible(equipment, together(one.around, one.when)):
-        section = said(one.around, equipment)
-        message = f"This applies to no machine: it asks for {asks}, its section for {section}."
+        around = said(one.around, equipment)
+        message = f"This applies to no machine: it asks for {asks}, and what it stands in for {around}."
         return Fault(message, one.span, _CURE, fitments=fitments)
     related = [Related(procedure.where.of("covers"), "what the procedure covers")] if procedure.covers else []
     if all(together(procedure.covers, one.around, one.when).values()):
