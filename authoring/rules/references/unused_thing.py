@@ -5,6 +5,7 @@ both mislead whoever reads the file next.
 In a procedure this covers its values, part choices, figures and safety messages and the ids of its steps and sections;
 in an equipment file and the stock, what no procedure names; and sources that no value cites.
 An item that covers another, or that fasteners are on, is used by that.
+Options and modifications have rules of their own.
 
 Wrong:
 
@@ -63,46 +64,6 @@ sections:
           - tighten: level-plug
           - clean: drop-box
 ```
-
-An option is used by what is done for one of its values.
-
-```yaml procedure
-options:
-  wax:
-    name: wax on the drop box
-    question: Does the machine work near the sea?
-    decided-by: customer
-    values: {none: left bare, waxed: waxed}
-sections:
-  - title: Read the level
-    steps:
-      - step: Remove the [level-plug] and discard the [plug-ring].
-        safety: [hot-pipe]
-        with: [spanner, gauntlets]
-        do:
-          - remove: level-plug
-          - discard: plug-ring
-      - step: Look at the level of the [box-oil].
-        do:
-          - inspect:
-              what: box-oil
-              outcomes:
-                - {found: The oil stands at the lower edge of the hole., then: go-on}
-                - {found: The oil stands lower., then: put-right, say: Top up until oil runs out.}
-      - step: Fit a new [plug-ring], then start the [level-plug] by hand.
-        do:
-          - fit: plug-ring
-          - start: level-plug
-      - step: Tighten the [level-plug].
-        with: [wrench]
-        do:
-          - tighten: level-plug
-      - step: Wipe the [drop-box] dry with a [rag].
-        when: {wax: waxed}
-        with: [rag]
-        do:
-          - clean: drop-box
-```
 """
 
 from __future__ import annotations
@@ -124,6 +85,8 @@ REQUIREMENTS = ("A6",)
 
 _CURE = "Name it where it is needed, or remove it."
 _REFERRED = frozenset({Kind.SECTION, Kind.STEP})
+# Whether something follows from an option, and whether a modification is done and told, have their own rules.
+_ASKED_ELSEWHERE = frozenset({Kind.OPTION, Kind.MODIFICATION})
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
@@ -146,7 +109,7 @@ def _names(library: Library, procedures: Iterable[Procedure], wants: str = "thin
 def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
     used = _names(library, [procedure]) | {feature for one in conditions_of(procedure) for feature in one.when}
     for named in of_procedure(procedure):
-        if named.id in used or "." in named.id:
+        if named.id in used or "." in named.id or named.kind in _ASKED_ELSEWHERE:
             continue  # an id with a dot is not the author's
         if named.kind in _REFERRED:
             words = f'Nothing in this procedure refers to the id "{named.id}".'
