@@ -2,6 +2,7 @@
 
 Who follows them would come back to where they started and never reach an end.
 A procedure that is carried out must finish by itself; what both need belongs into a third one.
+Nor can one begin whose condition is brought about by a procedure that waits for it in its turn.
 
 Wrong:
 
@@ -74,7 +75,7 @@ from collections import deque
 from collections.abc import Iterator, Mapping
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.calls import calls
+from authoring.model.calls import calls, waits_for
 from authoring.model.library import Library
 from authoring.model.mentions import Mention
 from authoring.rules.rule import Fault
@@ -85,20 +86,24 @@ REQUIREMENTS = ("R2", "N11")
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
     """Yield a fault for the shortest ring through each procedure that is the first, by number, of that ring."""
-    called = {
-        number: {mention.name: mention for mention in reversed(list(calls(procedure)))}
-        for number, procedure in library.procedures.items()
-    }
-    for number in sorted(called):
-        ring = _ring(number, called)
-        if ring:
-            way = " → ".join([number, *(mention.name for mention in ring)])
-            yield Fault(
-                f"{number} leads back to itself: {way}.",
-                ring[0].span,
-                "Take one of these steps out; put what both procedures need into a third one.",
-                tuple(Related(mention.span, f"leads on to {mention.name}") for mention in ring[1:]),
-            )
+    for follow, message, cure in (
+        (calls, "leads back to itself", "Take one of these steps out; put what both procedures need into a third one."),
+        (
+            waits_for,
+            "waits for itself",
+            "Let one of these conditions be brought about by another procedure, or by none.",
+        ),
+    ):
+        called = {
+            number: {mention.name: mention for mention in reversed(list(follow(procedure, library)))}
+            for number, procedure in library.procedures.items()
+        }
+        for number in sorted(called):
+            ring = _ring(number, called)
+            if ring:
+                way = " → ".join([number, *(mention.name for mention in ring)])
+                related = tuple(Related(mention.span, f"leads on to {mention.name}") for mention in ring[1:])
+                yield Fault(f"{number} {message}: {way}.", ring[0].span, cure, related)
 
 
 def _ring(start: str, called: Mapping[str, Mapping[str, Mention]]) -> list[Mention]:

@@ -99,7 +99,7 @@ REQUIREMENTS = ("R1", "R2")
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each procedure that is carried out and is not for this procedure's equipment."""
-    for mention in calls(procedure):
+    for mention in calls(procedure, library):
         other = library.procedures.get(mention.name)
         if other is None or other.equipment == procedure.equipment:
             continue
