@@ -43,7 +43,7 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("L2",)
 
-_ASKS = frozenset({"step", "say"})
+_ASKS = frozenset({"step", "say", "else", "manner", "optional", "look"})
 # A condition that leads lasts to the first comma that no "and" or "or" follows; behind the command, a comma may part
 # it from another command. "Until" is left alone: what follows its "and" is a command as often as not.
 _CONDITION = re.compile(
@@ -57,7 +57,7 @@ _COUNTED = re.compile(
 
 
 def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
-    """Yield a fault for each condition of a step, or of an outcome's advice, that mixes the two words."""
+    """Yield a fault for each condition in a text that asks for something and mixes the two words."""
     for prose in prose_of(procedure):
         if prose.part not in _ASKS:
             continue

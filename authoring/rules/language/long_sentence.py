@@ -1,7 +1,8 @@
 """A sentence is too long to be kept in mind at the bench.
 
 An instruction is read, then done; what does not fit into one look is done from memory.
-A step's sentence has at most 20 words, an explaining one at most 25 (ASD-STE100, rules 5.1 and 6, as restated).
+What asks for something, be it a step, its manner or what follows from a finding, has at most 20 words in a sentence,
+what explains at most 25 (ASD-STE100, rules 5.1 and 6, as restated).
 A name in brackets counts as one word.
 
 Wrong:
@@ -42,7 +43,9 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("L4",)
 
-_MOST = {"step": 20, "say": 20, "tip": 25, "why": 25, "job": 25, "intro": 25}
+_ASKS = frozenset({"step", "say", "else", "manner", "until", "look"})
+_EXPLAINS = frozenset({"tip", "why", "job", "intro", "optional", "safe-to-stop", "change"})
+_MOST = dict.fromkeys(_ASKS, 20) | dict.fromkeys(_EXPLAINS, 25)
 
 
 def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:

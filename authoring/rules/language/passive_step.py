@@ -46,6 +46,8 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("L1", "L4")
 
+_ASKS = frozenset({"step", "say", "else", "manner", "look"})
+
 # No imperative begins with one of these, with a name, or with a form in -ing that nothing cuts off by a comma.
 # "Bring" and "swing" have no vowel before their -ing.
 _NO_VERB = re.compile(
@@ -66,9 +68,9 @@ _PASSIVE = (
 
 
 def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
-    """Yield one fault for each step, or advice of an outcome, that describes instead of telling what to do."""
+    """Yield one fault for each text that asks for something and describes instead of telling what to do."""
     for prose in prose_of(procedure):
-        if prose.part in {"step", "say"}:
+        if prose.part in _ASKS:
             yield from _told(prose)
 
 
@@ -81,7 +83,7 @@ def _told(prose: Prose) -> Iterator[Fault]:
             "Begin with the verb, as one speaks to the person at the bench: wipe, tighten, look at.",
         )
         return
-    # What is said at an outcome may explain first.
+    # What is said at an outcome may explain first, and a manner is often half a sentence.
     first = _NO_VERB.match(prose.text) if prose.part == "step" else None
     if first is not None:
         yield Fault(

@@ -2,7 +2,8 @@
 
 What a senior technician calls sufficient, an apprentice has to guess.
 Say a quantity with its source, a thing that can be seen or felt, or leave the word out.
-What a checkpoint finds is described, and may be said in such words; what a step asks for may not.
+What a checkpoint finds is described, and may be said in such words; what a step asks for may not,
+and neither may its manner, until when it is repeated, or when it is worth doing.
 
 Wrong:
 
@@ -64,7 +65,9 @@ _INSTEAD = (
     'State the amount under "values" with its source, or what is seen when it is reached.',
     "Say what is seen, felt or measured when it is right, or leave the word out.",
 )
-_ASKS = frozenset({"step", "say", "avoidance", "condition"})
+_ASKS = frozenset(
+    {"step", "say", "else", "manner", "until", "optional", "look", "safe-to-stop", "avoidance", "condition"}
+)
 
 
 def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
