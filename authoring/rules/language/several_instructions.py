@@ -2,7 +2,8 @@
 
 Who is interrupted after the second of four acts ticks the step, or does it all again.
 A step holds one instruction, or two or three acts that belong together (DOE-STD-1029, from memory).
-Worst is the one that hides behind a "then" and is no action of its step: nothing is proved of it, and nothing counted.
+Worst is the one that hides behind a "then", in the text or in the manner of an action, and is no action of its step:
+nothing is proved of it, and nothing counted.
 
 Wrong:
 
@@ -58,17 +59,22 @@ from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Step
 from authoring.model.sentences import sentences
 from authoring.model.stretch import stretch
-from authoring.model.texts import Prose
+from authoring.model.texts import Prose, prose_of_step
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("L1",)
 
 MOST = 3
+_INSTRUCTS = frozenset({"step", "manner"})
 
 # What "until then" and the like point at is a moment; after a condition, "then" only marks where the command begins.
 # Kept as text and compiled at the first "then", since most libraries hold none.
 _THEN = r"(?i)(?<!until )(?<!since )(?<!by )(?<!before )(?<!now and )\bthen,? (?:[a-z]+ly )?([a-z]+)"
+# These words of actions are said of any handling as well: "then leave it to dry", "then move it to and fro".
+_HANDLING = frozenset(
+    {"block", "draw", "drive", "hang", "keep", "lay", "leave", "move", "shift", "stick", "tap", "try", "twist"}
+)
 _CONDITION = re.compile(r"(?:if|when|unless|where|once)\b", re.IGNORECASE)
 
 
@@ -81,15 +87,15 @@ def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
                 step.where.of("step") if step.written else step.where.span,
                 "Make two steps of it.",
             )
-        if step.written and "then" in step.text.lower():
-            yield from _hidden(step)
+        for prose in prose_of_step(step):
+            if prose.part in _INSTRUCTS and "then" in prose.text.lower():
+                yield from _hidden(prose, step)
 
 
-def _hidden(step: Step) -> Iterator[Fault]:
+def _hidden(prose: Prose, step: Step) -> Iterator[Fault]:
     """Yield a fault for each verb of the language behind a "then" that no action of the step is told by."""
-    prose = Prose(step.text, step.where, ("step",), "step")
     mine = {verb for action in step.actions for verb in _verbs(action.kind)}
-    for sentence in sentences(step.text):
+    for sentence in sentences(prose.text):
         if _CONDITION.match(sentence.text):
             continue
         for match in re.finditer(_THEN, sentence.text):
@@ -110,4 +116,5 @@ def _verbs(kind: ActionKind) -> set[str]:
 
 @cache
 def _all_verbs() -> frozenset[str]:
-    return frozenset(verb for kind in action_kinds().values() for verb in _verbs(kind)) | {"repeat"}
+    verbs = {verb for kind in action_kinds().values() for verb in _verbs(kind)}
+    return frozenset(verbs - _HANDLING) | {"repeat"}
