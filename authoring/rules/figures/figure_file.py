@@ -1,4 +1,4 @@
-"""The picture of a figure is not there, or cannot be shown.
+"""The picture of a figure, or of a tool, is not there or cannot be shown.
 
 The step says "as in figure 2" and the page has a hole.
 PNG, JPEG and SVG files inside the library can be shown; an SVG may not reach outside itself.
@@ -42,16 +42,16 @@ from collections.abc import Iterator
 from authoring.diagnostics.diagnostic import Severity
 from authoring.diagnostics.nearest import did_you_mean
 from authoring.model.library import Library
-from authoring.model.procedure import Procedure
+from authoring.model.pictures import pictures
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F1",)
 
 
-def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
-    """Yield a fault for each figure whose file is missing or no picture."""
-    for figure in procedure.figures.values():
+def check(library: Library, _: Library) -> Iterator[Fault]:
+    """Yield a fault for each figure, and each drawing of a tool, whose file is missing or no picture."""
+    for figure in (picture.figure for picture in pictures(library)):
         image = library.images.get(figure.file)
         if image is None and library.partial:
             continue  # it may be the file that could not be read

@@ -45,7 +45,7 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.library import Library
-from authoring.model.procedure import Procedure
+from authoring.model.pictures import pictures
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -54,13 +54,15 @@ REQUIREMENTS = ("F2",)
 _CURE = 'Say in "alt" what is where, as to somebody on the telephone.'
 
 
-def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
-    """Yield a fault for each figure without a text in its place, or with its title only."""
-    for figure in procedure.figures.values():
+def check(library: Library, _: Library) -> Iterator[Fault]:
+    """Yield a fault for each figure or drawing without a text in its place, or with its title only."""
+    for picture in pictures(library):
+        figure = picture.figure
         if figure.alt is None:
-            yield Fault(f'The figure "{figure.id}" has no text for those who cannot see it.', figure.where.span, _CURE)
+            message = f"The {picture.called} has no text for those who cannot see it."
+            yield Fault(message, figure.where.span, _CURE)
         elif _bare(figure.alt) == _bare(figure.title):
-            message = f'"alt" of the figure "{figure.id}" repeats its title instead of saying what is where.'
+            message = f'"alt" of the {picture.called} repeats its title instead of saying what is where.'
             yield Fault(message, figure.where.of("alt"), _CURE)
 
 
