@@ -10,7 +10,7 @@ from authoring.booklet.phrases import HEARERS, all_the, aside, in_turn, the
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Blank, Inline, Text, Words
+from authoring.booklet.words import Blank, Bullets, Inline, Text, Words
 from authoring.model.procedure import Action, Step
 from authoring.model.things import Item, Value
 from authoring.quantities.show import limits
@@ -72,13 +72,14 @@ def _trial(act: _Act) -> Iterator[Aside]:
 
 def _level(act: _Act) -> Iterator[Aside]:
     roles = act.action.roles
-    told: list[str | Inline] = ["seen at ", *act.named(roles["at"])]
-    told += ["; it counts at ", *act.wording.named(roles["window"])] if "window" in roles else []
-    told += ["; it must stand at ", *act.wording.named(roles["level"])] if "level" in roles else []
-    told.append(".")
+    told: list[Text] = [(Words("seen at "), *act.named(roles["at"]))]
+    if "window" in roles:
+        told.append((Words("it counts at "), *act.wording.named(roles["window"])))
+    if "level" in roles:
+        told.append((Words("it must stand at "), *act.wording.named(roles["level"])))
     if "expected" in roles:
-        told += [" Expected in all: ", *act.wording.named(roles["expected"]), Words(", expected and not a target.")]
-    yield aside("Level", *told, close=True)
+        told.append((*act.wording.named(roles["expected"]), Words(" in all, which is expected and not a target")))
+    yield Aside("Level", (Bullets(tuple(told)),), close=True)
 
 
 def _empty(act: _Act) -> Iterator[Aside]:

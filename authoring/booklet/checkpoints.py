@@ -29,7 +29,7 @@ def checkpoint(action: Action, anchor: str, scope: Scope, wording: Wording, with
     window, unit = _window(action, scope, wording)
     return Checkpoint(
         id=anchor,
-        way=_WAYS[action.way],
+        way="Compare" if action.kind.name == "compare" else _WAYS[action.way],
         what=_what(action, wording),
         window=window,
         entry=Blank(unit) if action.way in {"measured", "counted"} else None,

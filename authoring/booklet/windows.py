@@ -51,5 +51,5 @@ def _reason(window: Window, wording: Wording) -> Text:
     if window.why:
         told.append(Words(f": {window.why}"))
     if only and window.otherwise:
-        told.append(Words(f"{'' if window.why else '.'} Not for the others: {lowered(window.otherwise)}"))
+        told.append(Words(f"{'' if window.why else '.'} Not for the others: {window.otherwise}"))
     return tuple(told) if window.why or (only and window.otherwise) else ()

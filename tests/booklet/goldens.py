@@ -22,6 +22,8 @@ BOOKLETS: tuple[tuple[str, str, str, dict[str, str]], ...] = (
     ("base-FL-110", "tests/base", "FL-110", {}),
     ("rare-FL-310", "tests/booklet/rare", "FL-310", {}),
     ("rare-FL-310_breather-hose", "tests/booklet/rare", "FL-310", {"breather": "hose"}),
+    ("steps-FL-320", "tests/booklet/steps", "FL-320", {}),
+    ("steps-FL-320_chain-shut", "tests/booklet/steps", "FL-320", {"drive": "chain", "cooler": "shut"}),
     ("FL-110", "procedures", "FL-110", {}),
     ("FL-120", "procedures", "FL-120", {}),
     ("FL-120_brake-disc", "procedures", "FL-120", {"brake": "disc"}),

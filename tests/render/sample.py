@@ -5,7 +5,19 @@ The shop, the loader and every value in it are invented.
 
 from __future__ import annotations
 
-from authoring.booklet.blocks import Asset, Banner, Booklet, Chapter, Cover, End, Facts, SignalWords
+from authoring.booklet.blocks import (
+    Asset,
+    Banner,
+    Booklet,
+    Chapter,
+    Cover,
+    End,
+    Facts,
+    FirstSteps,
+    Form,
+    FormLine,
+    SignalWords,
+)
 from authoring.booklet.step_parts import Caution, Choice, Step
 from authoring.booklet.words import Amount, Blank, Bullets, Link, Named, Paragraph, Words
 from tests.render.sample_parts import (
@@ -19,6 +31,7 @@ from tests.render.sample_parts import (
     NO_TORQUE,
     NOTHING,
     NUT_TORQUE,
+    OPTIONS,
     PLUG_TORQUE,
     REASON,
     SEAL,
@@ -33,6 +46,7 @@ from tests.render.sample_parts import (
     say,
     tell,
 )
+from tests.render.sample_rare import rare
 
 
 def _steps() -> tuple[Step, ...]:
@@ -126,6 +140,23 @@ def _close() -> Chapter:
             Bullets((say("Count tools and parts."), say("Take the oil to the waste drum.")), ordered=True),
             Facts((("Oil out", say(Blank("l"))), ("Signed", say(Blank())))),
             WEAR,
+            FirstSteps(
+                (
+                    ("Whatever has happened", (say("Call for help."), say("Stop the engine."))),
+                    ("Burn", (say("Hold it under cool water."),)),
+                )
+            ),
+            Form(
+                "note",
+                "For whoever comes next",
+                (
+                    FormLine("Now", say("a hose leads to the ", Named("drain plug"))),
+                    FormLine("What was seen", lines=3),
+                    FormLine("Name and date", lines=1),
+                ),
+                "Leave it with the machine.",
+                cut=True,
+            ),
             Banner("DO NOT DRIVE YET", tell("Another person checks the nuts first.")),
         ),
     )
@@ -181,8 +212,9 @@ def sample(trial: str = "NOT VALIDATED") -> Booklet:
             if trial
             else None,
             tell("The maker's data, the law of the place and a qualified person come before this booklet."),
+            OPTIONS,
         ),
-        (_front(), work, _close(), _notes()),
+        (_front(), work, rare(), _close(), _notes()),
         {
             "hub.svg": Asset("image/svg+xml", HUB_DRAWING),
             "seal.svg": Asset("image/svg+xml", SEAL_DRAWING),

@@ -37,7 +37,7 @@ from tests.render.sample_parts import (
 
 Places = dict[str, tuple[Spot, ...]]
 
-STEP = Step("s", "4", "", (BURN, THREAD), say("Fit it."), (PLUG_TORQUE, MEASURE, LEVEL, HUB))
+STEP = Step("s", "4", "", (BURN, THREAD), say("Fit it."), (PLUG_TORQUE, MEASURE, LEVEL, HUB), (TIP,))
 CHAPTER = Chapter("c", "1", "Fit", 1, (BURN, STEP, End("END")))
 
 
@@ -59,7 +59,8 @@ def good() -> Places:
         "c~heading": (at(1, 0, 40),),
         "warn": (at(1, 50, 150),),
         "s": (at(1, 160, 900), at(2, 0, 200)),
-        "burn": (at(1, 160, 260),),
+        "s~before": (at(1, 160, 165),),
+        "burn": (at(1, 170, 260),),
         "thread": (at(1, 270, 360),),
         "s~text": (at(1, 370, 400),),
         "s~part1": (at(1, 410, 600),),
@@ -87,6 +88,7 @@ def test_good_places_break_nothing() -> None:
         ("burn", (at(1, 160, 1100),), "The WARNING block of step 4 runs off the foot of page 1."),
         ("thread", (at(2, 0, 50),), "The NOTICE block of step 4 is not on the page of the step's instruction"),
         ("thread", (at(1, 390, 450),), "The NOTICE block of step 4 does not stand above the step's instruction."),
+        ("s~before", (at(0, 900, 990),), "What must be so before step 4 is not on the page of the instruction"),
         ("s~text", (at(1, 980, 1000), at(2, 0, 10)), "The instruction of step 4 is cut"),
         ("s~part1", (at(2, 0, 50),), "The torque of step 4 is not on the page of the instruction"),
         ("s~part1", (at(1, 900, 1000), at(2, 0, 50)), "The torque of step 4 is cut"),
@@ -118,7 +120,7 @@ def test_a_stranded_heading_is_no_broken_rule_but_is_known() -> None:
 
 def test_a_step_without_caution_keeps_its_line_of_fitments() -> None:
     """A step whose first line stands on the page before its instruction is told."""
-    step = structs.replace(STEP, cautions=(), parts=())
+    step = structs.replace(STEP, cautions=(), parts=(), before=())
     places = {"c": (), "c~heading": (at(1, 0, 9),), "s": (at(1, 980, 1000), at(2, 0, 50)), "s~text": (at(2, 0, 50),)}
     (parted,) = broken_rules(booklet(step), places)
     assert parted.sentence == "Step 4 begins on a page without its instruction."
