@@ -2,7 +2,8 @@
 
 What a step does is proved, and its tools are listed, by its actions; what only the text says is done by the reader
 and known to nobody: a cover that comes off in words only never has to go back on.
-Brackets in a step's text are for what its actions touch and for the tools and consumables under `with`.
+Brackets in a step's text, and in the manner of its actions, are for what the step touches, needs, holds or leaves
+alone, and for the tools and consumables under `with`.
 Figures, steps, sections and other procedures may be named as well; a place can be said in plain words.
 
 Wrong:
@@ -35,10 +36,11 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity, Span
 from authoring.model.action_kind import Kind
-from authoring.model.brackets import Bracket, brackets
+from authoring.model.brackets import brackets
 from authoring.model.library import Library, Named
 from authoring.model.mentions import of_step
 from authoring.model.procedure import Procedure, Step
+from authoring.model.texts import Prose, prose_of_step
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -49,23 +51,24 @@ _POINTED_TO = frozenset({Kind.FIGURE, Kind.SECTION, Kind.STEP, Kind.PROCEDURE})
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
-    """Yield a fault for each thing that a step's text names and the step neither touches nor uses."""
+    """Yield a fault for each thing that a step's text or manner names and the step neither touches nor uses."""
     things = library.scope(procedure).things
     for _, step in procedure.steps():
-        named = [one for one in brackets(step.text) if one.nth == 0] if step.written else []
+        named = [(one, prose) for prose in _instructs(step) for one in brackets(prose.text) if one.nth == 0]
         if not named or not step.actions:
             continue
-        touched = {mention.name for mention in of_step(step) if mention.wants == "thing" and mention.role != "state"}
-        if not touched <= things.keys():
+        concerned = [mention for mention in of_step(step) if mention.wants == "thing" and mention.role != "state"]
+        touched = {mention.name for mention in concerned if mention.role != "bears-on"}
+        if not {mention.name for mention in concerned} <= things.keys():
             continue  # a mistyped name in the data is told once, where it stands
-        for one in named:
+        for one, prose in named:
             thing = things.get(one.name)
             if one.name not in touched and thing and thing.kind not in _POINTED_TO:
-                yield _more(thing, _place(one, step))
+                yield _more(thing, prose.where.find(one.typed, *prose.keys, nth=one.nth))
 
 
-def _place(one: Bracket, step: Step) -> Span:
-    return step.where.find(one.typed, "step", nth=one.nth)
+def _instructs(step: Step) -> Iterator[Prose]:
+    return (prose for prose in prose_of_step(step) if prose.part in {"step", "manner"})
 
 
 def _more(thing: Named, span: Span) -> Fault:
