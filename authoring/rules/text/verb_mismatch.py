@@ -88,7 +88,7 @@ _WORD = re.compile(r"\w+")
 
 def _says(text: str, words: frozenset[str], verb: str) -> bool:
     """Tell whether a text says a verb; the parts of one, such as take off, may stand apart inside a sentence."""
-    parts = _WORD.findall(verb)
+    parts = verb.split()
     if not words.issuperset(parts):
         return False
     return len(parts) == 1 or _apart(verb).search(text) is not None
@@ -97,4 +97,4 @@ def _says(text: str, words: frozenset[str], verb: str) -> bool:
 @cache
 def _apart(verb: str) -> re.Pattern[str]:
     apart = r"\b[^.;:]*?\b"
-    return re.compile(rf"\b{apart.join(_WORD.findall(verb))}\b", re.IGNORECASE)
+    return re.compile(rf"\b{apart.join(verb.split())}\b", re.IGNORECASE)
