@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
 from msgspec import Struct
@@ -14,7 +14,7 @@ from authoring.model.language.checkpoint import CHECKPOINT_KEYS
 from authoring.model.language.manner import MANNER
 from authoring.source.document import Document
 
-_IN_MANY_PLACES = {"allow", "when", "never", "values", "safety", "sources"}
+_IN_MANY_PLACES = {"allow", "values", "safety", "sources"}
 _OF_EVERY_ACTION = {"what", "count", "way", *MANNER, *CHECKPOINT_KEYS}
 
 Path = tuple[str | int, ...]
@@ -97,12 +97,39 @@ def _collect(schema: Mapping[str, Any], shared: Mapping[str, Any], element: str,
 
 def without(document: Document, path: Path) -> Document:
     """Return the document without one key; what it says elsewhere, and every place, stays."""
-    return replace(document, data=_left(document.data, path))
+    return replace(document, data=_changed(document.data, path, lambda _: _GONE))
 
 
-def _left(data: Any, path: Path) -> Any:
-    if len(path) == 1:
-        return {key: value for key, value in data.items() if key != path[0]}
-    if isinstance(data, list):
-        return [_left(entry, path[1:]) if place == path[0] else entry for place, entry in enumerate(data)]
-    return {key: _left(value, path[1:]) if key == path[0] else value for key, value in data.items()}
+def otherwise(document: Document, path: Path, features: Mapping[str, Sequence[str]]) -> Document:
+    """Return the document with another value under one key: other words, another truth, other vehicles.
+
+    `features` has the values of each feature.
+    """
+
+    def other(value: Any) -> Any:
+        if isinstance(value, bool):
+            return not value
+        if path[-1] == "when":
+            return {feature: _others(feature, values, features) for feature, values in value.items()}
+        return _OTHER_WORD.get(value, f"{value} too")
+
+    return replace(document, data=_changed(document.data, path, other))
+
+
+_GONE = object()
+_OTHER_WORD = {"ansi": "military"}
+
+
+def _others(feature: str, values: Any, features: Mapping[str, Sequence[str]]) -> list[str]:
+    named = [values] if isinstance(values, str) else list(values.values()) if isinstance(values, dict) else values
+    return [value for value in features[feature] if value not in named] or list(named)
+
+
+def _changed(data: Any, path: Path, change: Callable[[Any], Any]) -> Any:
+    inside = enumerate(data) if isinstance(data, list) else data.items()
+    kept = {
+        key: (change(value) if len(path) == 1 else _changed(value, path[1:], change)) if key == path[0] else value
+        for key, value in inside
+    }
+    kept = {key: value for key, value in kept.items() if value is not _GONE}
+    return list(kept.values()) if isinstance(data, list) else kept

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import cache
 from pathlib import Path
 
@@ -18,7 +18,7 @@ from authoring.rules.settle import settle
 from authoring.source.document import Document
 from authoring.source.images import Image, read_image
 from authoring.source.reader import read_document
-from tests.readers.deletions import Deletion, without
+from tests.readers.deletions import Deletion, otherwise, without
 
 TREE = Path(__file__).parent.parent.parent
 NO_PROOF = Proof((), ())
@@ -42,6 +42,11 @@ class Judged:
         library, findings = self._made(self.documents)
         assert not has_errors(findings), findings[0]
         self._findings = _told(findings)
+        self._features = {
+            name: list(feature.values)
+            for equipment in library.equipment.values()
+            for name, feature in equipment.features.items()
+        }
         self._booklets = {number: _booklet(library, number) for number in library.procedures}
 
     def _made(self, documents: Sequence[Document]) -> tuple[Library, list[Diagnostic]]:
@@ -53,7 +58,14 @@ class Judged:
 
     def effects(self, deletion: Deletion) -> Iterator[str]:
         """Yield what tells that a key is missing: the ids of rules, then "booklet" for a page that differs."""
-        documents = [without(one, deletion.path) if one.file == deletion.file else one for one in self.documents]
+        yield from self._effects(deletion, lambda document: without(document, deletion.path))
+
+    def effects_of_another(self, deletion: Deletion) -> Iterator[str]:
+        """Yield what tells that a key has another value, as `effects` does."""
+        yield from self._effects(deletion, lambda document: otherwise(document, deletion.path, self._features))
+
+    def _effects(self, deletion: Deletion, change: Callable[[Document], Document]) -> Iterator[str]:
+        documents = [change(one) if one.file == deletion.file else one for one in self.documents]
         library, found = self._made(documents)
         yield from sorted({rule for rule, _ in _told(found) ^ self._findings})
         if not has_errors(found) and any(self._differs(library, number) for number in self._nearest(deletion)):

@@ -11,8 +11,15 @@ from tests.readers.table import FILE, LATER, table
 PARTS = 16
 LIBRARY = "procedures"
 
-WITHOUT_EFFECT: dict[str, str] = {}
-"""Elements that may be left out without a trace where they say what is so anyway, each with the reason."""
+SAYS_WHAT_IS_SO_ANYWAY = {
+    "step.step": "the text may be the one that is made from the actions",
+    "equipment.items.*.when": "the steps that touch the item may say it as well, and must then agree",
+    "equipment.fasteners.*.when": "the steps that touch the group may say it as well, and must then agree",
+    "safety.*.when": "the steps that call the message may be for those vehicles alone",
+    "shop.signal-words": "the profile named may be the one that holds where none is named",
+    "procedure.choices.*.dimensions.*.decides": "the value named may be the one that holds where none is named",
+}
+"""Elements that may be left out without a trace, each with the reason; another value must be missed all the same."""
 
 NOT_IN_THE_DEMO: dict[str, str] = {}
 """Elements that the demo library has no use for, each with the reason."""
@@ -25,12 +32,13 @@ def test_a_key_that_is_left_out_is_missed(part: int) -> None:
     library = judged(LIBRARY)
     mine = list(deletions(library.documents))[part::PARTS]
     assert mine
-    unread = [
-        f"{one.file} {'.'.join(map(str, one.path))}"
-        for one in mine
-        if one.element not in WITHOUT_EFFECT and next(library.effects(one), None) is None
+    unread = [one for one in mine if next(library.effects(one), None) is None]
+    silent = [
+        one
+        for one in unread
+        if one.element not in SAYS_WHAT_IS_SO_ANYWAY or next(library.effects_of_another(one), None) is None
     ]
-    assert not unread, "\n".join(unread)
+    assert not silent, "\n".join(f"{one.file} {'.'.join(map(str, one.path))}" for one in silent)
 
 
 def test_the_demo_library_uses_the_whole_language() -> None:

@@ -14,5 +14,6 @@ ACTION = ActionKind(
         "by": Role("The aid that keeps it.", frozenset({Kind.TOOL, Kind.CONSUMABLE})),
         "until": Role("The thing whose fitting traps it.", _FITTED, required=True, silent=True),
     },
+    counted=True,
     undoes=("remove",),
 )
