@@ -24,6 +24,7 @@ sections:
     steps:
       - step: Start the [level-plug] by hand and tighten it with the [wrench].
         with: [wrench]
+        why: Nothing else keeps the oil off the brake.
         do:
           - start: level-plug
           - tighten: level-plug   #! joint-unchecked
@@ -48,6 +49,7 @@ sections:
     steps:
       - step: Start the [level-plug] by hand and tighten it with the [wrench].
         with: [wrench]
+        why: Nothing else keeps the oil off the brake.
         do:
           - start: level-plug
           - tighten: level-plug
