@@ -45,7 +45,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from authoring.diagnostics.diagnostic import Severity, Span
+from authoring.diagnostics.diagnostic import Severity
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import touched
 from authoring.model.procedure import Action, Choice, Procedure, Section, Step
@@ -64,29 +64,27 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for section in procedure.sections:
         reasoned: set[str] | None = None
         for step in section.steps:
-            for action in step.actions:
-                subject, span = _critical(action, scope)
-                if span is None or _gives_reason(step) or any(_says_itself(name, scope) for name in _named(step)):
-                    continue
-                reasoned = _reasoned(section) if reasoned is None else reasoned
-                if reasoned.isdisjoint(action.what):
-                    yield Fault(
-                        f"{subject}, but nothing says why.",
-                        span,
-                        'Add "why" to the step: what happens when this is wrong.',
-                    )
-                    break
+            action = next((one for one in step.actions if one.hold or _life_at_risk(one, scope)), None)
+            if action is None or _gives_reason(step) or any(_says_itself(name, scope) for name in _named(step)):
+                continue
+            reasoned = _reasoned(section) if reasoned is None else reasoned
+            if reasoned.isdisjoint(action.what):
+                yield _fault(action, scope)
 
 
-def _critical(action: Action, scope: Scope) -> tuple[str, Span | None]:
-    """Return (what makes an action critical, where); the place is None where nothing does."""
+def _life_at_risk(action: Action, scope: Scope) -> list[str]:
+    """Return the joints of class A that an action tightens."""
+    named = [scope.things[name] for name in action.what if name in scope.things] if action.kind.torque else []
+    return [one.id for one in named if isinstance(one.thing, FastenerGroup) and one.thing.joint == "A"]
+
+
+def _fault(action: Action, scope: Scope) -> Fault:
+    cure = 'Add "why" to the step: what happens when this is wrong.'
     if action.hold:
-        return "Nobody goes on until this is met", action.where.of("hold")
-    for mention in touched(action) if action.kind.torque else ():
-        named = scope.things.get(mention.name)
-        if named is not None and isinstance(named.thing, FastenerGroup) and named.thing.joint == "A":
-            return f'"{mention.name}" is a joint of class A', mention.span
-    return "", None
+        return Fault("Nobody goes on until this is met, but nothing says why.", action.where.of("hold"), cure)
+    joint = _life_at_risk(action, scope)[0]
+    span = next(mention.span for mention in touched(action) if mention.name == joint)
+    return Fault(f'"{joint}" is a joint of class A, but nothing says what hangs on it.', span, cure)
 
 
 def _gives_reason(step: Step) -> bool:
