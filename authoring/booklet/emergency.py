@@ -18,9 +18,7 @@ _RESTART = (
 def emergency(plan: Plan) -> tuple[Chapter, ...]:
     """Return the page, short enough to hang up; none where the shop says nothing about it."""
     shop = plan.library.shop
-    if shop is None or not (shop.emergency or shop.hazards):
-        return ()
-    rows = [("Whatever has happened", _moves(shop.emergency))] if shop.emergency else []
+    rows = [("Whatever has happened", _moves(shop.emergency))] if shop is not None and shop.emergency else []
     # By name, since somebody who needs the page looks for a word.
     rows += [
         (capital(hazard.name), _moves(hazard.emergency)) for hazard in sorted(_met(plan), key=lambda one: one.name)

@@ -70,8 +70,9 @@ def _facts(plan: Plan, wording: Wording) -> Iterator[tuple[str, Text]]:
         by = person(plan.main, trial.by)
         yield "Tried", (Words(f"{trial.date}, by {by}, on {trial.machine}: "), *wording.line(trial.result))
     shop = plan.library.shop
-    kept = f". {shop.retention}" if shop is not None and shop.retention else ""
-    yield "This copy", (Words("Number "), Blank(label="Number of this copy"), *((Words(kept),) if kept else ()))
+    yield "This copy", (Words("Number "), Blank(label="Number of this copy"))
+    if shop is not None and shop.retention:
+        yield "Kept filled in", (Words(shop.retention),)
 
 
 def full_name(volume: Volume, short: str) -> str:

@@ -110,6 +110,16 @@ def test_only_the_steps_of_a_fitment(library: Path, tmp_path: Path) -> None:
     assert "parking brake: drum brake" in both
 
 
+def test_an_option_of_the_job_is_chosen_like_a_feature(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """--for takes what is decided in the job, in the file's name and on the page; a job without it is left out."""
+    library = Path(__file__).parent.parent / "booklet" / "rare"
+    out = tmp_path / "out"
+    assert main(["build", str(library), "--out", str(out), "--html", "--for", "breather=hose"]) == 0
+    assert [path.name for path in out.iterdir()] == ["FL-310_breather-hose.html"]
+    assert "Only breather: raised hose" in (out / "FL-310_breather-hose.html").read_text(encoding="utf-8")
+    assert "FL-300 is left out" in capsys.readouterr().err
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [
