@@ -84,7 +84,7 @@ from authoring.rules.rule import Fault
 
 # Steps are taken as they are written, though an outcome may skip or repeat some.
 SEVERITY = Severity.WARNING
-REQUIREMENTS = ("N1", "N2")
+REQUIREMENTS = ("N1",)
 
 _LEAVES_OUT = TAKES_OFF | {"discard", "leave-empty"}
 

@@ -52,7 +52,7 @@ from authoring.model.procedure import Procedure
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
-REQUIREMENTS = ("N1", "L3")
+REQUIREMENTS = ("N1",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
