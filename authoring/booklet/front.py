@@ -62,7 +62,7 @@ def _facts(plan: Plan, wording: Wording) -> Iterator[tuple[str, Text]]:
         yield "Time", time
     viewpoint = plan.main.scope.equipment.viewpoint if plan.main.scope.equipment is not None else None
     if viewpoint:
-        yield "Sides", (Words(viewpoint),)
+        yield "Left and right", (Words(viewpoint),)
     if any(volume.gaps for volume in plan.volumes):
         yield "Steps", (Words("Numbered as for all fitments; a number that is missing belongs to other vehicles."),)
     if procedure.trial is not None:

@@ -61,7 +61,7 @@ def test_the_cover_says_for_whom_the_copy_is_and_from_where_left_is_left() -> No
     assert facts["Kept filled in"] == "In the job folder of the machine, for ten years."
     assert facts["Persons"] == "2; together at step 1"
     assert facts["Time"] == "60 min; 2 of 3 sections together 35 min"
-    assert facts["Sides"] == "Left and right are meant from the handles, looking forward."
+    assert facts["Left and right"] == "seen from the handles, looking forward"
 
 
 def test_times_add_up_exactly_and_are_told_once() -> None:
