@@ -6,19 +6,12 @@ from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Block, Cell, Chapter, Form, FormLine, Table
 from authoring.booklet.emergency import capital
+from authoring.booklet.phrases import HEARERS
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Paragraph, Text, Words
 from authoring.model.changes import Modification
 from authoring.model.things import Part
-
-HEARERS = {
-    "customer": "the customer",
-    "lead": "the workshop lead",
-    "next-technician": "the next technician",
-    "driver": "the driver",
-}
-"""Who is told, in words."""
 
 
 def modifications(plan: Plan, wordings: Mapping[str, Wording]) -> tuple[Chapter, ...]:
