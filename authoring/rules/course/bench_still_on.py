@@ -68,7 +68,7 @@ REQUIREMENTS = ("N1", "N5")
 
 _OFF = frozenset({"remove", "disconnect"})
 _GONE = _OFF | {"discard"}
-_ON = frozenset({"fit", "seat", "connect", "hold", "start", "tighten", "trial-fit"})
+_ON = frozenset({"fit", "seat", "connect", "hold", "trial-fit"})
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
@@ -109,7 +109,7 @@ def _of_item(
     for section, begin in mine:
         before = [act for act in course if act.place < begin]
         bad, good = list[Fitment](), list[Fitment]()
-        for fitment in _machines(section, before, procedure, vehicle):
+        for fitment in _machines([section], before, procedure, vehicle):
             (good if _rests(names, before, fitment, _GONE) else bad).append(fitment)
         if bad:
             left = lack(vehicle, procedure.covers, bad, good)
@@ -120,23 +120,27 @@ def _of_item(
                 fitments=left.fitments,
             )
             return
-    section = mine[-1][0]
+    sections = [section for section, _ in mine]
     bad, good = list[Fitment](), list[Fitment]()
-    for fitment in () if _stays_off(names, procedure) else _machines(section, course, procedure, vehicle):
+    for fitment in () if _stays_off(names, procedure) else _machines(sections, course, procedure, vehicle):
         (bad if _rests(names, course, fitment, _OFF) else good).append(fitment)
     if bad:
         left = lack(vehicle, procedure.covers, bad, good)
         yield Fault(
             f'"{bench}" is worked on at the bench, and is never fitted afterwards{left.whom}.',
-            section.where.of("bench"),
+            sections[-1].where.of("bench"),
             f'Fit "{bench}" in a step afterwards, or write leaves: {{{bench}: removed}} at the procedure.',
             fitments=left.fitments,
         )
 
 
-def _machines(section: Section, course: Sequence[Act], procedure: Procedure, vehicle: Equipment) -> list[Fitment]:
-    machines = tried(vehicle, procedure.covers, [section.when, *(act.when for act in course)])
-    return [one for one in machines if may_hold(section.when, one)]
+def _machines(
+    sections: Sequence[Section], course: Sequence[Act], procedure: Procedure, vehicle: Equipment
+) -> list[Fitment]:
+    """Return every machine that has one of the sections."""
+    whens = [section.when for section in sections]
+    machines = tried(vehicle, procedure.covers, [*whens, *(act.when for act in course)])
+    return [one for one in machines if any(may_hold(when, one) for when in whens)]
 
 
 def _rests(names: list[str], course: Sequence[Act], fitment: Fitment, states: frozenset[str]) -> bool:
