@@ -164,6 +164,8 @@ def _follows(outcome: Written, wording: Wording) -> Text:
     match outcome.then:
         case "do":
             return (Words("Carry out "), *to, Words(", then come back to this step."))
+        case "do-after":
+            return (Words("Go on. When this job is done, carry out "), *to, Words("."))
         case "go-to":
             return (Words("Go to "), *to, Words("."))
         case other:

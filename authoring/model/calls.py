@@ -14,7 +14,7 @@ _PROCEDURE = frozenset({Kind.PROCEDURE})
 
 def calls(procedure: Procedure, library: Library) -> Iterator[Mention]:
     """Yield the mentions of procedures that are carried out: by an action, or by what is found or noticed."""
-    return (mention for mention in _of_procedures(procedure, library) if mention.role != "by")
+    return (mention for mention in _of_procedures(procedure, library) if mention.role not in {"by", "after"})
 
 
 def waits_for(procedure: Procedure, library: Library) -> Iterator[Mention]:

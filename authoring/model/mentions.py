@@ -26,7 +26,8 @@ class Mention(Struct, frozen=True):
     "thing" for anything named.
     `kinds` are the kinds of thing that fit there; empty means any.
     `role` is text, what, another role of an action, or the key at which the name stands; state for a state that is
-    none of the language's own: the position of an item or the name of a value.
+    none of the language's own: the position of an item or the name of a value; after for a procedure that follows
+    as a job of its own.
     """
 
     name: str
@@ -56,7 +57,8 @@ _FASTENERS = frozenset({Kind.FASTENERS})
 _ON_MACHINE = frozenset({Kind.ITEM, Kind.FASTENERS})
 _STATED = frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID})
 _FITTED = frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.CHOICE})
-_FOLLOWED = {"do": frozenset({Kind.PROCEDURE}), "go-to": frozenset({Kind.STEP, Kind.SECTION})}
+_PROCEDURE = frozenset({Kind.PROCEDURE})
+_FOLLOWED = {"do": _PROCEDURE, "do-after": _PROCEDURE, "go-to": frozenset({Kind.STEP, Kind.SECTION})}
 _POINTED_AT = frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID, Kind.PART, Kind.CHOICE, Kind.TOOL, Kind.CONSUMABLE})
 
 
@@ -199,7 +201,8 @@ def _outcomes(outcomes: Iterable[Outcome]) -> Iterator[Mention]:
     for outcome in outcomes:
         yield from _list(outcome.where, "bears-on", outcome.bears_on, _POINTED_AT)
         if outcome.to is not None:
-            yield Mention(outcome.to, outcome.where, ("to",), "thing", _FOLLOWED.get(outcome.then, _ANY), "to")
+            role = "after" if outcome.then == "do-after" else "to"
+            yield Mention(outcome.to, outcome.where, ("to",), "thing", _FOLLOWED.get(outcome.then, _ANY), role)
 
 
 def _keys_of_what(action: Action, place: int) -> tuple[str | int, ...]:

@@ -23,7 +23,7 @@ _NOTHING: Mapping[str, str] = MappingProxyType({})
 class Outcome(Struct, frozen=True, eq=False):
     """One thing a checkpoint may show, or somebody may notice unasked.
 
-    `then` is go-on, put-right, do, go-to, stop, ask-customer or next-time.
+    `then` is go-on, put-right, do, do-after, go-to, stop, ask-customer or next-time.
     `at_most` bounds what leads back, and `otherwise` says what follows then; `like` is a number on the picture.
     """
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from authoring.model.language.terms import JsonSchema, group, listed, names, one_of, text, truth, when, whole
 
-THEN = ("go-on", "put-right", "do", "go-to", "stop", "ask-customer", "next-time")
+THEN = ("go-on", "put-right", "do", "do-after", "go-to", "stop", "ask-customer", "next-time")
 
 OUTCOME = "outcome"
 
@@ -17,14 +17,14 @@ def outcome() -> JsonSchema:
             "found": text("What is seen, felt, heard, counted or read."),
             "then": one_of(
                 "What follows: go-on; put-right (mend it here, then check again); do (carry out a procedure and "
-                "come back); go-to (a step); stop; ask-customer; next-time (write it down, and go on).",
+                "come back); do-after (a procedure that follows as a job of its own); go-to (a step); stop; ask-customer; next-time (write it down, and go on).",
                 *THEN,
             ),
             "to": {
                 "type": "string",
                 "pattern": r"^([A-Z]{1,4}-[0-9]{2,5}|[a-z][a-z0-9]*(-[a-z0-9]+)*)$",
                 "x-wording": "this is the short name of a step, or the number of a procedure",
-                "description": "With do: the procedure's number. With go-to: the step's id.",
+                "description": "With do and do-after: the procedure's number. With go-to: the step's id.",
             },
             "say": text("What the reader is told."),
             "at-most": whole("With put-right or a go-to that leads back: how many times."),

@@ -57,7 +57,7 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R3", "L8", "N11")
 
-_ONWARD = frozenset({"go-on", "go-to", "next-time"})
+_ONWARD = frozenset({"go-on", "go-to", "next-time", "do-after"})
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
@@ -88,7 +88,7 @@ def _of_checkpoint(act: Act, procedure: Procedure, vehicle: Equipment) -> Iterat
         (
             out,
             "does not say what follows when it is not met",
-            "what is not as it should be: put-right, do, go-to, stop or ask-customer",
+            "what is not as it should be: put-right, do, do-after, go-to, stop or ask-customer",
         ),
     ):
         if any(lacks):

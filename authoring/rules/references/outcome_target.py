@@ -68,6 +68,7 @@ REQUIREMENTS = ("R1", "R3", "N11")
 
 _LEADS_TO = {
     "do": ("which procedure", '"to: " and the procedure\'s number, such as to: FL-120'),
+    "do-after": ("which procedure", '"to: " and the procedure\'s number, such as to: FL-120'),
     "go-to": ("which step", '"to: " and the id of a step or section'),
 }
 
