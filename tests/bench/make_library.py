@@ -31,6 +31,9 @@ units:
 people:
   orla: {name: Orla Penhale, role: senior technician, may: [write]}
   devan: {name: Devan Marsh, role: workshop lead, may: [write, approve]}
+emergency:
+  - Call the first-aider from the telephone at the roller door.
+retention: In the job folder of the machine, until it is sold.
 safety:
   rolling:
     harm: person
@@ -52,7 +55,7 @@ tools:
   dial-gauge: {name: dial gauge, place: measuring drawer}
   torque-wrench: {name: torque wrench, place: "cabinet 1, upper drawer"}
 consumables:
-  rag: {name: lint-free rag, disposal: lidded bin for oily waste}
+  rag: {name: lint-free rag, disposal: lidded bin for oily waste, take: two}
 parts:
 """
 

@@ -90,6 +90,7 @@ SECTION = Template("""\
       The $stage stage is opened, measured and closed before the next one is touched.
       So two covers never lie on the bench together, and the rings are not mixed up.
       A train that is open in one place only can be turned by hand, which the measuring needs.
+    safe-to-stop: The $stage stage is closed again, and the chocks stay in place.
     safety: [$stage-scratch]
     steps:
       - step: Remove the [$stage-bolts] and the [$stage-cover], and discard the [$stage-ring].
