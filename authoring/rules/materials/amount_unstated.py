@@ -58,7 +58,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     known = library.stock.consumables if library.stock is not None else {}
     unstated = {name: one for name, one in known.items() if one.take is None}
     found: dict[str, Span] = {}
-    for procedure in library.procedures.values():
+    for procedure in library.procedures.values() if unstated else ():
         for name, span in _used(procedure, unstated).items():
             found.setdefault(name, span)
     for name, span in found.items():

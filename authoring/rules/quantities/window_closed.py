@@ -61,13 +61,19 @@ REQUIREMENTS = ("V1", "H2")
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each value that a step needs and of which some machine has no window."""
     scope = library.scope(procedure)
+    limited = {name: value for name, value in _values(scope) if all(window.when for window in value.windows)}
     needed: dict[str, list[When]] = {}
-    for name, when in _needs(procedure):
-        needed.setdefault(name, []).append(when)
+    for name, when in _needs(procedure) if limited else ():
+        if name in limited:
+            needed.setdefault(name, []).append(when)
     for name, whens in needed.items():
-        value = scope.things[name].thing if name in scope.things else None
-        if isinstance(value, Value) and all(window.when for window in value.windows):
-            yield from _closed(value, whens, scope)
+        yield from _closed(limited[name], whens, scope)
+
+
+def _values(scope: Scope) -> Iterator[tuple[str, Value]]:
+    for name, named in scope.things.items():
+        if isinstance(named.thing, Value):
+            yield name, named.thing
 
 
 def _needs(procedure: Procedure) -> Iterator[tuple[str, When]]:
