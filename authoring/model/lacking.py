@@ -43,6 +43,9 @@ def lacking(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequ
 
 def without(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> Lack | None:
     """Return the covered machines that meet one of `asked` and none of `given`; None where there is none."""
+    if not all(given):
+        return None  # what holds for all lacks nowhere
+    asked, given = _each_once(asked), _each_once(given)
     bad: list[Fitment] = []
     good: list[Fitment] = []
     for fitment in tried(vehicle, covers, [*asked, *given]):
@@ -50,6 +53,10 @@ def without(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequ
         kept = bad if asks and not any(may_hold(when, fitment) for when in given) else good
         kept.append(fitment)
     return lack(vehicle, covers, bad, good) if bad else None
+
+
+def _each_once(whens: Sequence[When]) -> list[When]:
+    return list({tuple(sorted(when.items())): when for when in whens}.values())
 
 
 def lack(vehicle: Equipment, covers: When, bad: Sequence[Fitment], good: Sequence[Fitment]) -> Lack:

@@ -146,13 +146,15 @@ def _held(act: Act, near: set[str], scope: Scope) -> Iterator[When]:
 def _unchecked(
     works: Sequence[_Work], holds: Sequence[tuple[int, When]], vehicle: Equipment, scope: Scope
 ) -> Iterator[Fault]:
-    later: list[When] = []
+    waiting = list(holds)
+    settled: list[When] = []
     for work in reversed(works):
-        after = [when for place, when in holds if place > work.place]
-        lack = without(vehicle, scope.procedure.covers, [work.when], [*after, *later])
+        while waiting and waiting[-1][0] > work.place:
+            settled.append(waiting.pop()[1])
+        lack = without(vehicle, scope.procedure.covers, [work.when], settled)
         if lack is not None:
             # What is worked on again later is asked there, once.
-            later.append(work.when)
+            settled.append(work.when)
             yield _fault(work, lack, scope)
 
 
