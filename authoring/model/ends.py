@@ -24,7 +24,6 @@ class End(Struct, frozen=True):
 _CHANGES: Mapping[str, tuple[str, str]] = {
     "remove": ("where", "removed"),
     "disconnect": ("where", "removed"),
-    "leave-empty": ("where", "removed"),
     "fit": ("where", "fitted"),
     "seat": ("where", "fitted"),
     "connect": ("where", "fitted"),

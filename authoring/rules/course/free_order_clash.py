@@ -1,9 +1,9 @@
 """Two steps that may be done in any order do not bear it.
 
 Where the order is free, two people begin at two ends: one tightens what the other has yet to look at.
-In a section with `order: any`, no two steps for the same vehicles act on one thing of which one changes the state,
-none changes what another needs to be in a state, and none depends on whether another was done.
-To look at a thing, to mark it or to clean it is no change of state.
+In a section with `order: any`, no two steps for the same vehicles act on one thing that one of them leaves otherwise
+than it found it, none changes what another needs to be in a state, and none depends on whether another was done.
+To look at a thing, to mark it or to clean it is no change, nor is to open it and to close it again in the same step.
 (Free order only for what may be swapped: NUREG-0899, from memory.)
 
 Wrong:
@@ -46,14 +46,16 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.course import meet, siblings
+from authoring.model.ends import ends
 from authoring.model.library import Library
-from authoring.model.procedure import Action, Procedure, Section, Step
+from authoring.model.procedure import Procedure, Section, Step
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("L9",)
 
-_KEEPS = frozenset({"apply", "carry-out", "clean", "keep", "leave-empty", "mark", "tell", "wait"})
+_TURNS = frozenset({"align", "bleed", "ease", "heat"})
+"""Actions that change something of a thing that no state tells."""
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
@@ -82,11 +84,12 @@ def _against(step: Step, section: Section, place: int, procedure: Procedure, lib
 def _reason(step: Step, other: Step) -> str:
     """Return why two steps may not be swapped, or nothing."""
     for one, two in ((step, other), (other, step)):
-        changed = _changed(one)
-        both = sorted(changed & _acted_on(two))
+        changed, theirs = _changed(one), _changed(two)
+        acted_on = {name for action in two.actions for name in action.what}
+        both = [name for name in changed if name in acted_on and changed[name] != theirs.get(name)]
         if both:
             return f'one of two steps changes "{both[0]}" and both act on it'
-        needed = sorted(changed & {need.thing for need in two.needs})
+        needed = [need.thing for need in two.needs if need.thing in changed]
         if needed:
             return f'one step changes "{needed[0]}" and another needs it as it was'
         named = {*one.if_done, *one.unless_done, *([one.deadline.start] if one.deadline is not None else [])}
@@ -95,17 +98,15 @@ def _reason(step: Step, other: Step) -> str:
     return ""
 
 
-def _changed(step: Step) -> set[str]:
-    left = {need.thing for need in step.leaves}
-    return left | {name for action in step.actions if _changes(action) for name in action.what}
-
-
-def _changes(action: Action) -> bool:
-    return not action.kind.checkpoint and action.kind.name not in _KEEPS
-
-
-def _acted_on(step: Step) -> set[str]:
-    return {name for action in step.actions for name in action.what}
+def _changed(step: Step) -> dict[str, frozenset[str]]:
+    """Return the things that a step leaves otherwise than it found them, each with how; what differs is never equal."""
+    found: dict[str, frozenset[str]] = {}
+    for (thing, _), end in ends(step.actions, step.leaves).items():
+        found[thing] = found.get(thing, frozenset()) | {end.state}
+    for action in step.actions:
+        if action.kind.name in _TURNS:
+            found |= {thing: frozenset({step.id}) for thing in action.what}
+    return found
 
 
 def _place(step: Step) -> Span:

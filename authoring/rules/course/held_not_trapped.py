@@ -1,8 +1,8 @@
 """A thing is held up until another traps it, and that other one is never fitted.
 
 Grease and magnets hold for minutes: what is only held comes down later, inside the machine or on the road.
-What stands under `until` of a hold is fitted, connected, started or tightened afterwards, for the same machines,
-or the thing that is held is taken off again.
+What stands under `until` of a hold is fitted, connected, closed, started or tightened afterwards,
+for the same machines, or the thing that is held is taken off again.
 
 Wrong:
 
@@ -59,7 +59,7 @@ from authoring.rules.rule import Fault
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N1", "N5")
 
-_TRAPS = frozenset({"fit", "seat", "connect", "start", "tighten"})
+_TRAPS = frozenset({"fit", "seat", "connect", "close", "start", "tighten"})
 _TAKES_OFF = frozenset({"remove", "disconnect", "discard"})
 
 

@@ -80,13 +80,20 @@ def _against(
     mine, theirs = ends(step.actions, step.leaves), ends(other.actions, other.leaves)
     for side in dict.fromkeys((*theirs, *mine)):
         here, there = mine.get(side), theirs.get(side)
-        if (here.state if here else None) != (there.state if there else None):
+        if not _alike(here, there):
             yield Fault(
                 f'The methods differ: the first leaves "{side[0]}" {_left(there)}, and this one {_left(here)}.',
                 _place(step),
                 "Let both end alike, or make two steps of them that say when each is done.",
                 (Related(_place(other), "the other method"),),
             )
+
+
+def _alike(here: End | None, there: End | None) -> bool:
+    """Tell whether two ends are the same; one that is stated as fitted may be tight as well."""
+    states = {end.state if end is not None else "" for end in (here, there)}
+    stated = any(end is not None and end.action is None for end in (here, there))
+    return len(states) == 1 or (stated and states == {"fitted", "tight"})
 
 
 def _open_ended(step: Step) -> bool:
