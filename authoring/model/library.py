@@ -107,7 +107,10 @@ class Scope:
         """The equipment, with what this job decides as further features: options, and choices that a `when` names."""
         if self.equipment is None:
             return None
-        return decided_vehicle(self.equipment, self.procedure, lambda part: self.things[part].words)
+        return decided_vehicle(self.equipment, self.procedure, self._words)
+
+    def _words(self, name: str) -> str:
+        return self.things[name].words if name in self.things else name  # an unknown name is told by its rule
 
     @cached_property
     def things(self) -> Mapping[str, Named]:
