@@ -43,12 +43,12 @@ class Seen(Struct, frozen=True, eq=False):
 
 
 class Target(Struct, frozen=True, eq=False):
-    """Where an id leads: the numbers of its first and last step, for which fitments, and its first step."""
+    """Where an id leads: numbers of its first and last step, for which fitments, and the step; None for a section."""
 
     first: int
     last: int
     when: When
-    step: Step
+    step: Step | None
     where: Where
 
 
@@ -97,7 +97,7 @@ def targets(procedure: Procedure) -> dict[str, Target]:
     for section in procedure.sections:
         around = together(procedure.covers, section.when)
         last = place + len(section.steps) - 1
-        found.setdefault(section.id, Target(place, last, around, section.steps[0], section.where))
+        found.setdefault(section.id, Target(place, last, around, None, section.where))
         for step in section.steps:
             found.setdefault(step.id, Target(place, place, together(around, step.when), step, step.where))
             place += 1

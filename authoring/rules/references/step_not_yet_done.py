@@ -70,7 +70,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for place, (section, step) in enumerate(procedure.steps()):
         for name, where, keys in _names(step):
             target = known.get(name)
-            if target is None or target.where.path != target.step.where.path:
+            if target is None or target.step is None:
                 continue  # an unknown name is told elsewhere, and so is one that is no step
             loops = list(_loops(procedure, known)) if loops is None else loops
             reason = "" if _round(place, target.first, loops) else _reason(step, place, target)
@@ -98,7 +98,7 @@ def _names(step: Step) -> Iterator[tuple[str, Where, tuple[str | int, ...]]]:
 def _reason(step: Step, place: int, target: Target) -> str:
     if target.step is step:
         return "is this step itself"
-    if siblings(step, target.step):
+    if target.step is not None and siblings(step, target.step):
         return "is another method of this step, of which only one is done"
     return "comes later" if target.first > place else ""
 
