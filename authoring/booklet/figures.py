@@ -58,5 +58,7 @@ def _figure(written: Written, things: Mapping[str, Named], library: Library, ass
         width=image.width,
         height=image.height,
         callouts=callouts,
+        # Numbers that all point at one thing are told apart by what the step says of each.
+        legend=len(callouts) == 1 or len({one.label for one in callouts}) > 1,
         shows=SHOWS[written.shows] if written.shows is not None else "",
     )

@@ -126,6 +126,7 @@ class Figure(Struct, frozen=True):
     """A picture with its number, title, alternative text and callouts; `asset` is a key of `Booklet.assets`.
 
     `shows` says whether it looks like that before, during or after the step.
+    Without a `legend` the numbers are told by the step alone, as on a picture of grades of wear.
     """
 
     id: str
@@ -137,6 +138,7 @@ class Figure(Struct, frozen=True):
     height: float
     callouts: tuple[Callout, ...]
     shows: str = ""
+    legend: bool = True
 
 
 class Aside(Struct, frozen=True):

@@ -52,7 +52,7 @@ def _where(thing: Item | FastenerGroup, bench: str | None, volume: Volume) -> It
     place = (thing.place or "") if isinstance(thing, Item) else ""
     if place:
         yield place
-    if thing.side is not None and thing.side not in place:
+    if thing.side is not None and thing.side not in f"{thing.name} {place}":
         yield SIDES[thing.side]
     whole = thing.part_of if isinstance(thing, Item) else None
     if whole is not None and whole != bench:

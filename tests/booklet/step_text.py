@@ -53,7 +53,10 @@ def part_text(part: StepPart) -> Iterator[str]:
         case Figure():
             shows = f", {part.shows}" if part.shows else ""
             yield f"      figure {part.number}: {part.title}{shows} <{part.alt}>"
-            yield from (f"        {one.number} {one.label} at {one.across:g}, {one.down:g}" for one in part.callouts)
+            legend = "" if part.legend else " (no legend)"
+            yield from (
+                f"        {one.number} {one.label}{legend} at {one.across:g}, {one.down:g}" for one in part.callouts
+            )
         case Aside():
             rounds = " [ ]" * part.rounds
             yield f"      {part.label}: {' '.join(line.strip() for line in passage_text(part.passage))}{rounds}"

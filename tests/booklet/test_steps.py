@@ -8,11 +8,12 @@ import pytest
 
 from authoring.booklet.blocks import Booklet, Methods
 from authoring.booklet.markup import said
-from authoring.booklet.step_parts import Aside, Checkpoint, Choice, Step, StepPart, TorqueCallout
+from authoring.booklet.step_parts import Aside, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
 from authoring.booklet.words import Blank, Paragraph
 from authoring.cli.disk import read_library
 from authoring.diagnostics.diagnostic import Severity
 from authoring.pipeline import check, compose
+from authoring.render.html import as_html
 from tests.booklet.goldens import TREE, checked
 
 FOLDER = "tests/booklet/steps"
@@ -181,3 +182,14 @@ def test_equal_parts_have_a_box_each_and_others_none() -> None:
     (choice,) = [part for part in step("Press in", booklet(GEAR)).parts if isinstance(part, Choice)]
     assert [row.tick for row in choice.rows] == [False, False, False]
     assert [said(row.decides).startswith("NOT THIS ONE") for row in choice.rows] == [False, True, True]
+
+
+def test_numbers_on_one_thing_have_no_legend() -> None:
+    """Grades of wear are told apart by the step; with another thing among them the numbers are named."""
+
+    def legend(book: Booklet) -> bool:
+        (figure,) = [part for part in step("Look at the hub", book).parts if isinstance(part, Figure)]
+        return f'<li><span class="index">1</span> {figure.callouts[0].label}</li>' in as_html(book)
+
+    assert not legend(booklet({}))
+    assert legend(booklet({}, ("{on: hub, across: 50, down: 90}", "{on: case, across: 50, down: 90}")))
