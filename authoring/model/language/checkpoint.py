@@ -17,7 +17,8 @@ def outcome() -> JsonSchema:
             "found": text("What is seen, felt, heard, counted or read."),
             "then": one_of(
                 "What follows: go-on; put-right (mend it here, then check again); do (carry out a procedure and "
-                "come back); do-after (a procedure that follows as a job of its own); go-to (a step); stop; ask-customer; next-time (write it down, and go on).",
+                "come back); do-after (a procedure that follows as a job of its own); go-to (a step); stop; "
+                "ask-customer; next-time (write it down, and go on).",
                 *THEN,
             ),
             "to": {
