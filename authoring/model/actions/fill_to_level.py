@@ -8,7 +8,7 @@ from authoring.quantities.units import Dimension
 _VALUE = frozenset({Kind.VALUE})
 
 ACTION = ActionKind(
-    words=("fill", "add", "pour", "pour in"),
+    words=("fill", "add", "pour", "pour in", "top up"),
     says="Fill {what} to its level.",
     what=Role("The fluid.", frozenset({Kind.FLUID})),
     pours=True,

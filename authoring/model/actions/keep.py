@@ -5,7 +5,7 @@ from __future__ import annotations
 from authoring.model.action_kind import ActionKind, Kind, Role
 
 ACTION = ActionKind(
-    words=("keep", "lay", "put", "set aside", "lay aside"),
+    words=("keep", "lay", "put", "set aside", "lay aside", "store"),
     says="Keep {what}.",
     what=Role("What is kept.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
     roles={

@@ -6,7 +6,7 @@ from authoring.model.action_kind import ActionKind, Kind, Role
 from authoring.model.language.terms import name
 
 ACTION = ActionKind(
-    words=("set", "put", "move", "turn", "push", "pull", "shift"),
+    words=("set", "put", "move", "turn", "push", "pull", "shift", "switch", "select"),
     says="Set {what}.",
     what=Role("The lever, switch or tap.", frozenset({Kind.ITEM})),
     details={"position": name("Short name of one of its positions.")},

@@ -7,7 +7,7 @@ from authoring.model.language.hearers import HEARERS
 from authoring.model.language.terms import one_of
 
 ACTION = ActionKind(
-    words=("tell", "show", "write down", "report"),
+    words=("tell", "show", "write down", "report", "inform"),
     says="Tell of {what}.",
     what=Role(
         "What is told of.",
