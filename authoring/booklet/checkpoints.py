@@ -112,9 +112,10 @@ def _measured(action: Action, scope: Scope, wording: Wording) -> Iterator[tuple[
 
 def _window_of(sizes: list[tuple[ChoicePart, Quantity]], lead: str, scope: Scope, wording: Wording) -> tuple[Text, str]:
     told: list[Text] = []
-    for part, size in sizes:
+    shared = len({wording.amount(size) for _, size in sizes}) == 1
+    for part, size in sizes[:1] if shared else sizes:
         which = " or ".join(scope.things[name].words for name in (part.part, *part.equal))
-        told.append((*([Words(f"{which}: ")] if len(sizes) > 1 else []), wording.amount(size)))
+        told.append((*([Words(f"{which}: ")] if not shared else []), wording.amount(size)))
     return (*([Words(lead)] if lead else []), *in_turn(told, "; ")), wording.units(sizes[0][1])[0].symbol
 
 

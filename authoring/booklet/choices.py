@@ -9,7 +9,6 @@ from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Choice, ChoiceRow
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Text, Words
-from authoring.diagnostics.words import joined
 from authoring.model import procedure as written
 from authoring.model.things import Part
 
@@ -22,7 +21,7 @@ def choice_block(choice: written.Choice, anchor: str, volume: Volume, wording: W
     for one in sorted(choice.parts, key=lambda part: not volume.holds(part.when)):
         rows += _rows(one, choice, volume, wording)
     question = (*wording.line(choice.question), *_how_to_tell(choice, volume))
-    notes = tuple(_notes(choice, wording))
+    notes = tuple(_notes(choice, volume, wording))
     return Choice(f"{anchor}-{choice.id}", choice.name, question, tuple(rows), notes)
 
 
@@ -58,16 +57,29 @@ def _decides(part: written.ChoicePart, choice: written.Choice, wording: Wording)
         told.append((wording.amount(part.size),))
     for dimension in choice.dimensions.values():
         size = part.sizes.get(dimension.id)
-        if size is not None and size.value is not None:
+        if dimension.decides and size is not None and size.value is not None:
             told.append((Words(f"{dimension.name} "), wording.amount(size.value)))
     return in_turn(told, "; " if part.sizes else ", ")
 
 
-def _notes(choice: written.Choice, wording: Wording) -> Iterator[Text]:
+def _notes(choice: written.Choice, volume: Volume, wording: Wording) -> Iterator[Text]:
     if choice.if_wrong is not None:
         yield (Words("The wrong one: ", "strong"), *wording.line(choice.if_wrong))
-    habits = [one.name for one in choice.dimensions.values() if not one.decides]
-    told: list[Text] = [(Words(f"{joined(habits)}, measured by habit."),)] if habits else []
+    told = [
+        text for one in choice.dimensions.values() if not one.decides for text in _habit(one, choice, volume, wording)
+    ]
     told += [wording.line(choice.no_matter)] if choice.no_matter is not None else []
     if told:
         yield (Words("Does not decide: ", "strong"), *in_turn(told, " "))
+
+
+def _habit(dimension: written.Measured, choice: written.Choice, volume: Volume, wording: Wording) -> Iterator[Text]:
+    """Yield a size that is measured by habit: once where all parts share it, else for each part."""
+    sizes = [(part, part.sizes[dimension.id].value) for part in choice.parts if dimension.id in part.sizes]
+    known = [(part, wording.amount(size)) for part, size in sizes if size is not None]
+    lead = Words(f"{dimension.name}, measured by habit: ")
+    if len({amount for _, amount in known}) == 1:
+        yield (lead, known[0][1], Words("."))
+    elif known:
+        each: list[Text] = [(Words(f"{volume.scope.things[part.part].words} "), amount) for part, amount in known]
+        yield (lead, *in_turn(each), Words("."))
