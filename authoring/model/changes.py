@@ -23,7 +23,8 @@ class Option(Struct, frozen=True, eq=False):
 
 
 class Modification(Struct, frozen=True, eq=False):
-    """In what the machine leaves different: how it was, how it is, what was added or stays off, who is told."""
+    """In what the machine leaves different: how it was, how it is, what was added, stays off or was
+    exchanged (old thing to new part), who is told."""
 
     id: str
     name: str
@@ -35,6 +36,7 @@ class Modification(Struct, frozen=True, eq=False):
     leaves_out: tuple[str, ...]
     tell: tuple[str, ...]
     where: Where
+    replaces: Mapping[str, str] = {}
 
 
 class Condition(Struct, frozen=True, eq=False):

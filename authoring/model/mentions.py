@@ -54,6 +54,7 @@ _PART = frozenset({Kind.PART})
 _VALUE = frozenset({Kind.VALUE})
 _ITEM = frozenset({Kind.ITEM})
 _FASTENERS = frozenset({Kind.FASTENERS})
+_ADDED = frozenset({Kind.PART, Kind.FASTENERS, Kind.CHOICE})
 _ON_MACHINE = frozenset({Kind.ITEM, Kind.FASTENERS})
 _STATED = frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID})
 _FITTED = frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.CHOICE})
@@ -71,8 +72,11 @@ def mentions(procedure: Procedure) -> Iterator[Mention]:
     yield from _states(procedure.needs)
     yield from _states(procedure.leaves)
     for change in procedure.modifications.values():
-        yield from _list(change.where, "adds", change.adds, _PART)
+        yield from _list(change.where, "adds", change.adds, _ADDED)
         yield from _list(change.where, "leaves-out", change.leaves_out, _ON_MACHINE)
+        for old, new in change.replaces.items():
+            yield Mention(old, change.where, ("replaces", old), "thing", _FITTED, "replaces", is_key=True)
+            yield Mention(new, change.where, ("replaces", old), "thing", _ADDED, "replaces")
     for choice in procedure.choices.values():
         yield from _of_choice(choice)
     for figure in procedure.figures.values():
@@ -95,6 +99,7 @@ def of_equipment(equipment: Equipment) -> Iterator[Mention]:
         yield from _list(item.where, "hazards", item.hazards, _ANY, "hazard")
     for group in equipment.fasteners.values():
         yield from _one(group.where, "on", group.on, _ITEM)
+        yield from _one(group.where, "among", group.among, _ITEM)
         yield from _one(group.where, "twin", group.twin, _FASTENERS)
 
 
@@ -155,6 +160,7 @@ def of_step(step: Step) -> Iterator[Mention]:
     yield from _list(step.where, "figures", step.figures, frozenset({Kind.FIGURE}))
     yield from _list(step.where, "if-done", step.if_done, _STEP)
     yield from _list(step.where, "unless-done", step.unless_done, _STEP)
+    yield from _list(step.where, "near", step.near, _ITEM)
     yield from _list(step.where, "leave", step.leave, _FITTED)
     yield from _states(step.needs)
     yield from _states(step.leaves)

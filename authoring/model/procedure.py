@@ -68,7 +68,8 @@ class Action(Struct, frozen=True, eq=False):
 class Step(Struct, frozen=True, eq=False):
     """One instruction. `text` is the author's, or made from the actions where `written` is False.
 
-    `optional` says when the step is worth doing; `leave` are things that are not touched.
+    `optional` says when the step is worth doing; `near` are items the hands come near to, `leave` things
+    that are not touched.
     `method` is set where the step is one of several methods, of which exactly one is done.
     """
 
@@ -91,6 +92,7 @@ class Step(Struct, frozen=True, eq=False):
     leaves: tuple[Need, ...] = ()
     persons: int | None = None
     holding: Holding | None = None
+    near: tuple[str, ...] = ()
     leave: tuple[str, ...] = ()
     repeat: Repeat | None = None
     deadline: Deadline | None = None

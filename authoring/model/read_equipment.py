@@ -85,6 +85,7 @@ def _fasteners(name: str, at: Reader) -> FastenerGroup:
         stages=at.quantities("stages"),
         order=tuple(at.data.get("order", ())),
         tightened=at.maybe("tightened"),
+        among=at.maybe("among"),
         untouched=at.maybe("untouched"),
         joint=at.maybe("joint"),
         threads=at.maybe("threads"),

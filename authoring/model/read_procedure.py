@@ -78,6 +78,7 @@ def _modification(name: str, at: Reader) -> Modification:
         leaves_out=at.names("leaves-out"),
         tell=at.names("tell"),
         where=at.where,
+        replaces=MappingProxyType(dict(at.data.get("replaces", {}))),
     )
 
 

@@ -95,6 +95,7 @@ def _step(place: str, at: Reader, when: When, method: Method | None) -> Step:
         leaves=at.states("leaves"),
         persons=at.data.get("persons"),
         holding=_holding(at),
+        near=at.names("near"),
         leave=at.names("leave"),
         repeat=_repeat(at),
         deadline=_deadline(at),

@@ -107,6 +107,8 @@ def _cell(description: str, must: str) -> str:
 def _kind(schema: dict[str, Any]) -> str:
     if "enum" in schema:
         return "one of " + ", ".join(f"`{one}`" for one in schema["enum"])
+    if schema.get("type") == "array" and "enum" in schema["items"]:
+        return "a list of " + ", ".join(f"`{one}`" for one in schema["items"]["enum"])
     if schema.get("type") == "object" and isinstance(schema.get("additionalProperties"), dict):
         return "named things"
     names = {
@@ -121,11 +123,15 @@ def _kind(schema: dict[str, Any]) -> str:
     return " or ".join(names[one] for one in ([types] if isinstance(types, str) else types))
 
 
+def _words(schema: dict[str, Any]) -> str:
+    return f" One of {', '.join(schema['enum'])}." if "enum" in schema else ""
+
+
 def _action(kind: ActionKind) -> str:
     takes = " or ".join(sorted(one.value for one in kind.what.kinds))
     more = [f"`{key}`: {role.meaning}{' Needed.' if role.required else ''}" for key, role in kind.roles.items()]
     more += [
-        f"`{key}`: {detail['description']}{' Needed.' if key in kind.needed else ''}"
+        f"`{key}`: {detail['description']}{_words(detail)}{' Needed.' if key in kind.needed else ''}"
         for key, detail in kind.details.items()
     ]
     more += ["`count`: How many; 1 when left out."] if kind.counted else []

@@ -198,6 +198,7 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     """Bolts, nuts or plugs tightened alike.
 
     `tightened` says how, where no torque is published; `untouched` why it is never loosened.
+    `on` is the item it holds, `among` the one among whose fasteners it sits.
     `order` numbers the fasteners from 1; `joint` is A, B or C by what a failure puts at risk.
     """
 
@@ -214,6 +215,7 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     stages: tuple[Quantity, ...] = ()
     order: tuple[int, ...] = ()
     tightened: str | None = None
+    among: str | None = None
     untouched: str | None = None
     joint: str | None = None
     threads: str | None = None

@@ -5,11 +5,33 @@ from __future__ import annotations
 from authoring.model.action_kind import ActionKind, Kind, Role
 
 ACTION = ActionKind(
-    words=("fit", "press on", "put on", "put back", "push on", "push in", "press in", "slide on", "screw in", "refit"),
+    words=(
+        "fit",
+        "press on",
+        "put on",
+        "put back",
+        "push on",
+        "push in",
+        "press in",
+        "slide on",
+        "screw in",
+        "refit",
+        "slide in",
+        "put in",
+        "put into",
+        "drop in",
+        "insert",
+        "lay in",
+    ),
     says="Fit {what}.",
     what=Role("What goes on.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.CHOICE})),
     roles={
-        "on": Role("What it goes on or into.", frozenset({Kind.ITEM})),
+        "on": Role("What it goes on or into.", frozenset({Kind.ITEM, Kind.PART, Kind.CHOICE})),
+        "replaces": Role(
+            "The old thing whose place it takes.",
+            frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.CHOICE}),
+            silent=True,
+        ),
     },
     counted=True,
     undoes=("remove", "support"),

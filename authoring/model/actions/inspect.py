@@ -9,6 +9,7 @@ ACTION = ActionKind(
     says="Inspect {what}.",
     what=Role("What is judged.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID, Kind.PART, Kind.CHOICE})),
     roles={
+        "at": Role("Where it is seen or felt.", frozenset({Kind.ITEM, Kind.FASTENERS})),
         "against": Role("The picture it is compared with.", frozenset({Kind.FIGURE}), silent=True),
     },
     ways=("seen", "felt", "heard"),

@@ -135,6 +135,7 @@ _FASTENERS = named(
             "stages": listed("The stages, in order, such as [20 N·m, 45 N·m, 90 °].", quantity("a stage")),
             "order": listed("The order of tightening: the number of each fastener.", whole("the number of a fastener")),
             "tightened": text("How it is tightened, where no torque is published."),
+            "among": name("The item among whose fasteners it sits, where that is not the one it holds."),
             "untouched": text("Why it is never loosened in the workshop."),
             "joint": one_of(
                 "What a failure puts at risk: A life, B the function, C comfort alone.",

@@ -66,6 +66,7 @@ def step() -> JsonSchema:
                 },
                 ("hold", "by"),
             ),
+            "near": names("Items that the hands come near to, such as a hot pipe beside the work."),
             "leave": names("Things among the others that are not to be touched."),
             "leaves": states("A state that the step brings about and its actions do not say."),
             "repeat": _repeat("The step"),

@@ -164,7 +164,8 @@ def when() -> JsonSchema:
         },
         "minProperties": 1,
         "x-wording": "this names at least one feature",
-        "description": "Only for these fitments: a value, or a list of values, of each feature named; all must fit.",
+        "description": "Only for these fitments: a value, a list of values or a range {from: ..., to: ...} of each feature; "
+        "all must fit.",
     }
 
 
