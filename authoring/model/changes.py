@@ -24,7 +24,8 @@ class Option(Struct, frozen=True, eq=False):
 
 class Modification(Struct, frozen=True, eq=False):
     """In what the machine leaves different: how it was, how it is, what was added, stays off or was
-    exchanged (old thing to new part), who is told."""
+    exchanged (old thing to new part), who is told.
+    """
 
     id: str
     name: str

@@ -164,8 +164,8 @@ def when() -> JsonSchema:
         },
         "minProperties": 1,
         "x-wording": "this names at least one feature",
-        "description": "Only for these fitments: a value, a list of values or a range {from: ..., to: ...} of each feature; "
-        "all must fit.",
+        "description": "Only for these fitments: of each feature a value, a list of values, or a range of them as "
+        "{from: ..., to: ...}; all must fit.",
     }
 
 
