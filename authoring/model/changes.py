@@ -23,8 +23,9 @@ class Option(Struct, frozen=True, eq=False):
 
 
 class Modification(Struct, frozen=True, eq=False):
-    """In what the machine leaves different: how it was, how it is, what was added, stays off or was
-    exchanged (old thing to new part), who is told.
+    """In what the machine leaves different: how it was, how it is, and who is told.
+
+    `adds` had no counterpart, `leaves_out` stays off, and `replaces` maps an old thing to the part in its place.
     """
 
     id: str
