@@ -9,13 +9,15 @@ import pytest
 from tests.outside_checkers.program import ROOT
 
 LAYERS = "A folder imports only itself and lower ones"
-FOLDERS = ["cli", "render", "booklet", "rules", "model", "source", "quantities", "diagnostics"]
+FOLDERS = ["cli", "render", "booklet", "rules", "model", "workshop", "source", "quantities", "diagnostics"]
 
 # Where a fault is planted, what it imports, and the contract that must break.
 FAULTS = [
     ("diagnostics/planted.py", "from authoring.model import thing", LAYERS),
     ("source/planted.py", "from authoring.quantities import thing", LAYERS),
     ("quantities/planted.py", "from authoring.source import thing", LAYERS),
+    ("workshop/planted.py", "from authoring.model import thing", LAYERS),
+    ("workshop/planted.py", "from authoring.source import thing", "The workshop's engineering knows"),
     ("model/planted.py", "from authoring.rules import thing", LAYERS),
     ("rules/planted.py", "from authoring.booklet import thing", LAYERS),
     ("booklet/planted.py", "from authoring.render import thing", LAYERS),
