@@ -63,7 +63,7 @@ def _undone(line: Line) -> Text:
 def _ended(line: Line, wording: Wording) -> Iterator[Inline]:
     """Yield what became of a thing, the usual first: done again, held, discarded, empty, off for good."""
     told: list[Text] = [_steps(line.back)] if line.back else []
-    if line.back and line.stays_off:
+    if line.back and (line.stays_off or line.exchanged):
         told[0] += (Words(decided_by(line.back[-1].when, wording)),)
     if line.held and not line.back:
         trapped: Text = (Words(", trapped in step "), *_steps(line.trapped)) if line.trapped else ()
@@ -74,6 +74,10 @@ def _ended(line: Line, wording: Wording) -> Iterator[Inline]:
     if line.empty:
         told.append((Words("left empty on purpose in step "), *_steps(line.empty)))
     told += [(Words(f"stays off: {change.name}{decided_by(change.when, wording)}"),) for change in line.stays_off]
+    told += [
+        (Words(f"replaced by the {part}: {change.name}{decided_by(change.when, wording)}"),)
+        for change, part in line.exchanged
+    ]
     for place, one in enumerate(told):
         yield from (Words("; "), *one) if place else one
     if not told:

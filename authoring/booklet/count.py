@@ -18,6 +18,7 @@ from authoring.model.things import FastenerGroup, Item
 class Line(Struct):
     """One thing of the count: the steps in which it was undone, done again, held, discarded or left empty.
 
+    `exchanged` are the modifications that put another part in its place, and that part's name.
     `trapped` are the steps that secure what was held; `kept` is the tool it lies in, empty where it was laid aside.
     """
 
@@ -32,6 +33,7 @@ class Line(Struct):
     empty: list[Placed] = []
     kept: str | None = None
     stays_off: list[Modification] = []
+    exchanged: list[tuple[Modification, str]] = []
 
 
 def count(plan: Plan) -> Iterator[Line]:
@@ -45,6 +47,9 @@ def count(plan: Plan) -> Iterator[Line]:
             for name in change.leaves_out:
                 if name in walk.lines:
                     walk.lines[name].stays_off.append(change)
+            for name, part in change.replaces.items():
+                if name in walk.lines:
+                    walk.lines[name].exchanged.append((change, volume.scope.things[part].words))
     return (line for line in walk.lines.values() if line.off or line.empty)
 
 

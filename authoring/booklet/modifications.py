@@ -51,6 +51,10 @@ def _table(anchor: str, change: Modification, volume: Volume, wording: Wording) 
         ("As left", wording.line(change.as_left)),
     ]
     found += [("Added", _added(name, volume, wording)) for name in change.adds]
+    found += [
+        ("Exchanged", (*wording.named(old), Words(", now the "), *_added(new, volume, wording)))
+        for old, new in change.replaces.items()
+    ]
     found += [("Stays off", wording.named(name)) for name in change.leaves_out]
     found += [("Told", (Words(HEARERS[who]),)) for who in change.tell]
     rows = [(Cell((Words(head, "strong"),)), Cell(text), Cell(tick=True)) for head, text in found]
@@ -72,6 +76,7 @@ def _note(anchor: str, change: Modification, plan: Plan, wording: Wording) -> Fo
         FormLine("Machine", lines=1),
         FormLine("Now", wording.line(change.as_left)),
         *([FormLine("Added", _listed(change.adds, wording))] if change.adds else []),
+        *([FormLine("Exchanged", _listed(tuple(change.replaces.values()), wording))] if change.replaces else []),
         *([FormLine("Stays off", _listed(change.leaves_out, wording))] if change.leaves_out else []),
         FormLine("Done after", (Words(by),)),
         FormLine("Name and date", lines=1),

@@ -36,15 +36,14 @@ def test_without_phases_the_look_comes_before_the_work() -> None:
 @pytest.mark.parametrize(
     ("thing", "told"),
     [
-        ("drain plug", "13a or 13b"),
+        ("drain plug", "15a or 15b"),
         ("spacer plate", "held in step 7, trapped in step 8"),
         ("two stay holes", "left empty on purpose in step 9"),
     ],
 )
 def test_the_closing_count_follows_what_became_of_each_thing(thing: str, told: str) -> None:
     """Methods count once, a held thing is not yet secured, an empty place was left so."""
-    text = told.replace("13a", "14a").replace("13b", "14b")
-    assert rows(booklet(), "closing", "count")[thing][2] == text
+    assert rows(booklet(), "closing", "count")[thing][2] == told
 
 
 def test_what_is_held_and_never_trapped_is_not_secured() -> None:
@@ -74,6 +73,19 @@ def test_what_a_modification_leaves_out_stays_off_and_nothing_else_does() -> Non
     assert rows(booklet({"breather": "cap"}), "closing", "count")["breather cap"][2] == "12"
 
 
+def test_what_a_modification_exchanges_is_told_with_the_new_part() -> None:
+    """The old clip is gone, and the count names what sits in its place, as do the chapter and the note."""
+    hose = booklet({"breather": "hose"})
+    assert rows(hose, "closing", "count")["short clip"][2] == (
+        "discarded in step 14; replaced by the long clip: raised breather"
+    )
+    anchor = "modification-raised-breather"
+    assert rows(hose, "modifications", anchor)["Exchanged"][0] == "short clip, now the long clip, FL-P-406"
+    note = chapter(hose, "modifications").blocks[-1]
+    assert isinstance(note, Form)
+    assert {row.label: plainly(row.printed) for row in note.rows}["Exchanged"] == "long clip"
+
+
 def test_the_state_in_which_the_machine_is_left_has_a_box() -> None:
     """The lever is left in low range."""
     assert rows(booklet(), "closing", "left") == {"range lever": ("low range", "")}
@@ -85,8 +97,8 @@ def test_a_modification_is_told_with_a_note_to_tear_off() -> None:
     table, signed, note = page.blocks
     assert isinstance(table, Table)
     heads = [plainly(row[0].text) for row in table.rows]
-    assert heads == ["As found", "As left", "Why", "Added", "Stays off", "Told", "Told"]
-    assert [row[2].tick for row in table.rows] == [True, True, False, True, True, True, True]
+    assert heads == ["As found", "As left", "Why", "Added", "Exchanged", "Stays off", "Told", "Told"]
+    assert [row[2].tick for row in table.rows] == [True, True, False, True, True, True, True, True]
     assert isinstance(signed, Form)
     assert isinstance(note, Form)
     assert note.cut

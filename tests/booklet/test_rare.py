@@ -126,7 +126,7 @@ def test_places_to_stop_have_the_number_of_their_last_step() -> None:
     """The list follows the steps of the selection."""
     assert rows(booklet(), "setup", "stops") == {
         "after step 4": ("The case is empty and open, under a clean rag.",),
-        "after step 13": ("The case is shut, without oil.",),
+        "after step 14": ("The case is shut, without oil.",),
     }
     assert "after step 12" in rows(booklet({"breather": "cap"}), "setup", "stops")
 
