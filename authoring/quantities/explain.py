@@ -68,7 +68,7 @@ def _with_unit(dimension: Dimension | None) -> str:
 _NUMBER = re.compile(NUMBER)
 _UNIT = re.compile(rf"(?<![^\W\d_]){UNIT}")
 _STRAIGHT = re.compile(
-    rf"\s*+(?>(?:(?i:at\s++least|at\s++most|min|max|minimum|maximum)\.?)?)\s*+[(>=≤≥<]*+\s*+(?P<number>{SIGNED})"
+    rf"\s*+(?>(?:(?i:about|approx|approximately|ca|at\s++least|at\s++most|min|max|minimum|maximum)\.?)?)\s*+[~≈]?+\s*+[(>=≤≥<]*+\s*+(?P<number>{SIGNED})"
 )
 _TWO_NUMBERS = re.compile(r"[±+%]|\bto\b|\.\.|[–—…]")
 _ODD = re.compile(r"""[^\w\s°º˚"″”²³^·⋅∙•*‐‑±+/().–—…\u2212-]""")

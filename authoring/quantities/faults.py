@@ -85,7 +85,7 @@ _FRACTION = (
     r"|(?<![0-9./])(?P<whole_glyph>[0-9]{1,6})?[\s-]?(?P<glyph>[½¼¾⅛⅜⅝⅞])"
 )
 _SUM = r"[0-9]++\s*+(?:\*\*|\^|[×*x]\s*+[0-9])\s*+[0-9]*+|[⁰¹⁴⁵⁶⁷⁸⁹]"
-_APPROXIMATE = r"(?i)^\s*+(?:[~≈]|(?:about|approx|approximately|ca|circa|around)\b\.?)"
+_ROUGHLY = r"(?i)(?<=^)(?:circa|around|roughly)\b\.?"
 _BEHIND = r"(?i)(?:(?<=[^\W\d_] )(?P<word>min(?:imum)?|max(?:imum)?)|(?<=[0-9] )(?P<most>max(?:imum)?))\.?\s*$"
 
 FAULTS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], Told]], ...] = tuple(
@@ -122,10 +122,7 @@ FAULTS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], Told]], ...] = tu
         ),
         (r"[<>](?!=)\s*+", _strict),
         (_BEHIND, _bound_behind),
-        (
-            _APPROXIMATE,
-            _always("An approximate number cannot be checked.", 'Write a tolerance, such as "42 N·m ± 10 %".'),
-        ),
+        (_ROUGHLY, _rewritten("This word for a rough value is not read here.", "about")),
         (r"(?i)^\s*+(?:from|between)\b", _always("A range starts with its first number.", 'Write "40 to 44 N·m".')),
     )
 )

@@ -17,6 +17,11 @@ EXAMPLES: dict[Dimension, tuple[str, ...]] = {
     Dimension.COUNT: ("pieces",),
     Dimension.FORCE: ("N", "lbf"),
     Dimension.RATIO: ("1",),
+    Dimension.ROTATION: ("r/min",),
+    Dimension.FLOW: ("L/min", "US gal/min"),
+    Dimension.VOLTAGE: ("V", "mV"),
+    Dimension.CURRENT: ("A", "mA"),
+    Dimension.RESISTANCE: ("Ω", "kΩ"),
 }
 """Units to offer for each dimension."""
 

@@ -18,13 +18,14 @@ class Form(enum.Enum):
     RANGE = "range"
     MINIMUM = "minimum"
     MAXIMUM = "maximum"
+    ABOUT = "about"
 
 
 class Quantity(Struct, frozen=True):
     """A number, a window or a limit with its unit.
 
     `nominal`, `low` and `high` are exact numbers in the unit as typed.
-    A value has a nominal, a tolerance all three, a range low and high, a minimum low, a maximum high.
+    A value and an "about" have a nominal, a tolerance all three, a range low and high, a minimum low, a maximum high.
     `places` is the largest count of decimals typed in a number that carries the unit.
     `typed` holds the numbers as typed, without grouping: one, or low and high, or nominal, plus and minus.
     `percent` says that plus and minus are a share of the nominal; `even` that they were typed as one.

@@ -43,7 +43,9 @@ def _refusal(value: object, dimension: Dimension | None) -> Refusal:
 
 
 def _quantity(match: re.Match[str], unit: Unit) -> Quantity:
-    if match["least"] or match["most"]:
+    if match["about"]:
+        made = _about(match, unit)
+    elif match["least"] or match["most"]:
         made = _bound(match, unit)
     elif match["last"]:
         first, first_digits = read_numeral(match["first"])
@@ -58,6 +60,14 @@ def _quantity(match: re.Match[str], unit: Unit) -> Quantity:
     if fault:
         refuse(*fault, (match.start("first"), max(match.end("first"), match.end("tail"))))
     return made
+
+
+def _about(match: re.Match[str], unit: Unit) -> Quantity:
+    if match["tail"]:
+        reason = 'What has limits is not "about".'
+        refuse(reason, 'Leave "about" out, or the limits.', match.span("about"))
+    first, digits = read_numeral(match["first"])
+    return _made(match, unit, Form.ABOUT, (first, None, None), (digits,))
 
 
 def _bound(match: re.Match[str], unit: Unit) -> Quantity:

@@ -73,7 +73,11 @@ def spell(quantity: Quantity, unit: Unit | None = None) -> str:
         return f"at least {_join(low, unit)}"
     if high:
         return f"at most {_join(high, unit)}"
-    return _join(nominal or "", unit)
+    return f"{_roughly(quantity)}{_join(nominal or '', unit)}"
+
+
+def _roughly(quantity: Quantity) -> str:
+    return "about " if quantity.form is Form.ABOUT else ""
 
 
 def dual(quantity: Quantity, units: Sequence[Unit]) -> tuple[str, str]:
@@ -153,8 +157,8 @@ def _even(shown: _Shown) -> bool:
 def _spell_typed(quantity: Quantity) -> str:
     unit = quantity.unit
     first, *others = (typeset(digits) for digits in quantity.typed)
-    if quantity.form is Form.VALUE:
-        return _join(first, unit)
+    if quantity.form in (Form.VALUE, Form.ABOUT):
+        return f"{_roughly(quantity)}{_join(first, unit)}"
     if quantity.form is Form.RANGE:
         return f"{_join(first, unit)} to {_join(others[0], unit)}"
     if quantity.form in (Form.MINIMUM, Form.MAXIMUM):

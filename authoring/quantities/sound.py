@@ -19,6 +19,20 @@ _NEVER_NEGATIVE = frozenset(
 )
 
 
+_MAY_BE_ABOUT = frozenset(
+    {
+        Dimension.VOLUME,
+        Dimension.MASS,
+        Dimension.TIME,
+        Dimension.LENGTH,
+        Dimension.ANGLE,
+        Dimension.COUNT,
+        Dimension.FLOW,
+    },
+)
+"""What the trade states roughly: a fill, a weight, a wait, a distance by eye, a part of a turn."""
+
+
 def unsound(quantity: Quantity) -> tuple[str, str] | None:
     """Return reason and cure when the quantity cannot be meant, or None when it can."""
     if max(map(len, quantity.typed)) > LONGEST_NUMBER:
@@ -34,7 +48,14 @@ def unsound(quantity: Quantity) -> tuple[str, str] | None:
         return "A count is a whole number.", 'Write whole pieces, such as "4".'
     if kind is Dimension.TEMPERATURE and min(numbers) * quantity.unit.factor + quantity.unit.offset < 0:
         return "No temperature is below absolute zero.", "Check the number and the unit."
-    return None
+    return _held_to(quantity)
+
+
+def _held_to(quantity: Quantity) -> tuple[str, str] | None:
+    if quantity.form is not Form.ABOUT or quantity.dimension in _MAY_BE_ABOUT:
+        return None
+    named = quantity.dimension.value
+    return f'A {named} is never "about": somebody is held to it.', "State its limits, or the nominal value alone."
 
 
 def _not_above_zero(quantity: Quantity) -> tuple[str, str]:

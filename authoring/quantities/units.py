@@ -1,6 +1,6 @@
 """The closed table of units a procedure may use, each with its exact factor.
 
-Base units: N·m, m, m³, K, Pa, kg, s, degree, piece, N, and 1 for a ratio.
+Base units: N·m, m, m³, K, Pa, kg, s, degree, piece, N, r/min, m³/s, V, A, Ω, and 1 for a ratio.
 Torque is its own dimension and never mixes with energy, though both are newton times metre.
 Factors follow from the definitions behind NIST SP 811 (2008), Appendix B.8: inch, pound, gallon, standard gravity.
 """
@@ -32,6 +32,11 @@ class Dimension(enum.Enum):
     COUNT = "count"
     FORCE = "force"
     RATIO = "ratio"
+    ROTATION = "speed of rotation"
+    FLOW = "flow"
+    VOLTAGE = "voltage"
+    CURRENT = "current"
+    RESISTANCE = "resistance"
 
 
 class Unit(Struct, frozen=True):
@@ -113,6 +118,20 @@ _LINEAR: Mapping[Dimension, Mapping[str, Fraction | int]] = {
         "kgf": _GRAVITY,
         "ozf": _LBF / 16,
     },
+    Dimension.ROTATION: {"r/min": 1, "r/s": 60},
+    Dimension.FLOW: {
+        "m³/s": 1,
+        "m³/h": Fraction(1, 3600),
+        "L/s": Fraction(1, 1000),
+        "L/min": Fraction(1, 60_000),
+        "L/h": Fraction(1, 3_600_000),
+        "mL/min": Fraction(1, 60_000_000),
+        "US gal/min": _US_GALLON / 60,
+        "imp gal/min": _IMP_GALLON / 60,
+    },
+    Dimension.VOLTAGE: {"V": 1, "mV": Fraction(1, 1000), "kV": 1000},
+    Dimension.CURRENT: {"A": 1, "mA": Fraction(1, 1000)},
+    Dimension.RESISTANCE: {"Ω": 1, "mΩ": Fraction(1, 1000), "kΩ": 1000, "MΩ": 10**6},
     Dimension.TORQUE: {
         "N·m": 1,
         "N·cm": Fraction(1, 100),

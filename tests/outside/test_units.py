@@ -144,6 +144,14 @@ SECOND_NAMES = {
     "": "dimensionless",
     "mil": "thou",
     "inHg": "inch_Hg",
+    "r/min": "turn / minute",
+    "r/s": "turn / second",
+    "US gal/min": "gallon / minute",
+    "imp gal/min": "imperial_gallon / minute",
+    "Ω": "ohm",
+    "mΩ": "milliohm",
+    "kΩ": "kiloohm",
+    "MΩ": "megaohm",
     "kgf/cm²": "kilogram_force / centimeter ** 2",
     "lbf·ft": "force_pound * foot",
     "lbf·in": "force_pound * inch",
@@ -183,6 +191,11 @@ BASES = {
     Dimension.ANGLE: "degree",
     Dimension.COUNT: "dimensionless",
     Dimension.FORCE: "newton",
+    Dimension.ROTATION: "turn / minute",
+    Dimension.FLOW: "meter ** 3 / second",
+    Dimension.VOLTAGE: "volt",
+    Dimension.CURRENT: "ampere",
+    Dimension.RESISTANCE: "ohm",
 }
 
 

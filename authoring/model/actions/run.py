@@ -10,6 +10,11 @@ ACTION = ActionKind(
     says="Run {what}.",
     what=Role("What runs.", frozenset({Kind.ITEM})),
     roles={
+        "at": Role(
+            "How fast it turns.",
+            frozenset({Kind.VALUE}),
+            dimensions=frozenset({Dimension.ROTATION}),
+        ),
         "until": Role(
             "When it has run enough.",
             frozenset({Kind.VALUE}),

@@ -33,6 +33,11 @@ DIMENSIONS = (
     "count",
     "force",
     "ratio",
+    "speed-of-rotation",
+    "flow",
+    "voltage",
+    "current",
+    "resistance",
 )
 
 

@@ -42,6 +42,11 @@ SCHEMA = group(
                 "time": _units("Units of time."),
                 "angle": _units("Units of plane angle."),
                 "force": _units("Units of force."),
+                "flow": _units("Units of flow."),
+                "speed-of-rotation": _units("Units of speed of rotation."),
+                "voltage": _units("Units of voltage."),
+                "current": _units("Units of current."),
+                "resistance": _units("Units of resistance."),
             },
         ),
         "people": named(
