@@ -14,6 +14,8 @@ from tests.rules.overlay import examples_in, findings
 
 GUIDE = (TREE / "schema" / "README.md").read_text(encoding="utf-8")
 FILE = re.compile(r"^```yaml file (\S+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+HEADINGS = re.compile(r"^#{2,4} (.+)$", re.MULTILINE)
+LINK = re.compile(r"\]\(#([^)]+)\)")
 ELEMENTS = GUIDE[GUIDE.index("## The elements") : GUIDE.index("## In the editor")]
 EXAMPLES = examples_in(ELEMENTS)
 
@@ -43,3 +45,11 @@ def test_there_are_examples_of_each_element() -> None:
 def test_the_reference_is_fresh() -> None:
     """The reference part is what the schemas give today (`./run schema`)."""
     assert renewed(GUIDE) == GUIDE
+
+
+def test_every_link_inside_the_guide_leads_to_a_heading() -> None:
+    """The index and the cross-references of the guide point at headings that there are."""
+    headings = {re.sub(r"[^a-z0-9 -]", "", line.lower()).replace(" ", "-") for line in HEADINGS.findall(GUIDE)}
+    links = LINK.findall(GUIDE)
+    assert links
+    assert [link for link in links if link not in headings] == []
