@@ -5,6 +5,9 @@ both mislead whoever reads the file next.
 In a procedure this covers its values, part choices, figures and safety messages and the ids of its steps and sections;
 in an equipment file and the stock, what no procedure names; and sources that no value cites.
 An item that covers another, or that fasteners are on, is used by that.
+Fasteners that are never touched are used where the item that they are on or among, or other fasteners of it, are
+worked on: that is where a hand must pass them by.
+The id of a method may stand: it is a name for the way that was taken.
 Options and modifications have rules of their own.
 
 Wrong:
@@ -75,7 +78,7 @@ from authoring.model.action_kind import Kind
 from authoring.model.applicability import of_procedure as conditions_of
 from authoring.model.library import Library, Named, of_equipment, of_procedure, of_stock
 from authoring.model.mentions import of_equipment as mentions_of_equipment
-from authoring.model.procedure import Procedure
+from authoring.model.procedure import Procedure, Step
 from authoring.model.specifications import stated_values
 from authoring.model.things import Equipment, Message, Source
 from authoring.rules.rule import Fault
@@ -109,7 +112,7 @@ def _names(library: Library, procedures: Iterable[Procedure], wants: str = "thin
 def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
     used = _names(library, [procedure]) | {feature for one in conditions_of(procedure) for feature in one.when}
     for named in of_procedure(procedure):
-        if named.id in used or "." in named.id or named.kind in _ASKED_ELSEWHERE:
+        if named.id in used or "." in named.id or named.kind in _ASKED_ELSEWHERE or _is_method(named):
             continue  # an id with a dot is not the author's
         if named.kind in _REFERRED:
             words = f'Nothing in this procedure refers to the id "{named.id}".'
@@ -122,6 +125,10 @@ def _in_procedure(procedure: Procedure, library: Library) -> Iterator[Fault]:
             yield _uncalled(message, "no step, section or hazard of this procedure calls it")
 
 
+def _is_method(named: Named) -> bool:
+    return isinstance(named.thing, Step) and named.thing.method is not None
+
+
 def _in_equipment(equipment: Equipment, library: Library) -> Iterator[Fault]:
     procedures = [one for one in library.procedures.values() if one.equipment == equipment.id]
     if not procedures:
@@ -131,9 +138,22 @@ def _in_equipment(equipment: Equipment, library: Library) -> Iterator[Fault]:
     used = _names(library, procedures)
     used |= {mention.name for mention in mentions_of_equipment(equipment)}
     used |= {item.id for item in equipment.items.values() if item.covers}
+    used |= _passed_by(equipment, _worked_on(library, procedures))
     for named in of_equipment(equipment):
         if named.id not in used:
             yield _unused(named, "no procedure for this equipment uses it")
+
+
+def _worked_on(library: Library, procedures: Iterable[Procedure]) -> set[str]:
+    scopes = (library.scope(procedure) for procedure in procedures)
+    return {mention.name for scope in scopes for mention in scope.mentions if mention.role == "what"}
+
+
+def _passed_by(equipment: Equipment, worked_on: set[str]) -> set[str]:
+    """Return the groups that are never touched and sit where somebody works."""
+    groups = equipment.fasteners.values()
+    places = worked_on | {group.on for group in groups if group.on is not None and group.id in worked_on}
+    return {group.id for group in groups if group.untouched and not places.isdisjoint({group.on, group.among})}
 
 
 def _in_shared(library: Library) -> Iterator[Fault]:
