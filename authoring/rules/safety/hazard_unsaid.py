@@ -1,8 +1,9 @@
-"""A step touches a thing that is dangerous, and the procedure warns of no such danger.
+"""A step touches or comes near a danger that the procedure does not warn of.
 
 The equipment file says which hazards a thing has: it is hot, it turns, it comes down.
-A procedure that touches it calls a safety message of that kind: at the step, at its section, or for the whole job.
-The message must be called for every machine for which the thing is touched.
+A procedure that touches it, or names it under `near`, calls a safety message of that kind: at the step,
+at its section, or for the whole job.
+The message must be called for every machine for which the thing is touched or near.
 
 Wrong:
 
@@ -84,7 +85,7 @@ from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.fitments import may_hold, together
 from authoring.model.lacking import without
 from authoring.model.library import Library, Scope
-from authoring.model.mentions import Mention, touched
+from authoring.model.mentions import Mention, of_step, touched
 from authoring.model.procedure import Procedure
 from authoring.model.things import Hazard, Item, When
 from authoring.rules.rule import Fault
@@ -95,7 +96,7 @@ REQUIREMENTS = ("S7", "N9")
 
 
 class _Touch(Struct, frozen=True, eq=False):
-    """One mention of a dangerous item in an action, and for which fitments."""
+    """One mention of a dangerous item in an action or under `near`, and for which fitments."""
 
     item: Item
     mention: Mention
@@ -120,11 +121,13 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
 def _touches(procedure: Procedure, scope: Scope) -> Iterator[_Touch]:
     for section, step in procedure.steps():
         when = together(section.when, step.when)
-        for action in step.actions:
-            for mention in touched(action):
-                named = scope.things.get(mention.name)
-                if named is not None and isinstance(named.thing, Item) and named.thing.hazards:
-                    yield _Touch(named.thing, mention, when)
+        met = [mention for action in step.actions for mention in touched(action)]
+        if step.near:
+            met += [mention for mention in of_step(step) if mention.role == "near"]
+        for mention in met:
+            named = scope.things.get(mention.name)
+            if named is not None and isinstance(named.thing, Item) and named.thing.hazards:
+                yield _Touch(named.thing, mention, when)
 
 
 def _warned(procedure: Procedure, scope: Scope) -> Mapping[str, list[When]]:
