@@ -1,9 +1,10 @@
-"""A safety message asks for work on the machine.
+"""A safety message asks for work on the machine, or names what is worked on.
 
 What changes the machine is a step: numbered, ticked, with its parts and torques.
 Hidden in a safety message it is done by some, skipped by others, and proved by nobody.
-A message may name what protects (a tool or consumable that is worn or used) and a stated value, nothing else,
+A message may name what protects (a tool or consumable that is worn or used) and a stated value,
 and its avoidance says how to behave: wear, keep clear, do not.
+What to keep off, clear of or out of may be named there as well, since nobody works on it.
 
 Wrong:
 
@@ -69,6 +70,11 @@ _WORK = ("remove", "loosen", "drain", "tighten", "fit", "fill", "top-up", "disco
 # Words of these actions that people also use of gloves, rings and places.
 _BEHAVIOUR = frozenset({"press on", "put on", "take off", "part", "join", "add"})
 _SENTENCE = re.compile(r"[^.!?;]+")
+_KEEPS_OFF = re.compile(
+    r"[\s*_]*(((keep|stay|stand)\b.*\b(off|clear|away|out|back|from)|leave\b.*\balone)\b"
+    r"|(do not|don't|never) (touch|reach|lean|step|stand|put your)\b)",
+    re.IGNORECASE | re.DOTALL,
+)
 _ON_ONESELF = re.compile(r"\b(your|jewell?ery|watch|watches|necklaces?|scarf|clothing|tie)\b", re.IGNORECASE)
 
 
@@ -96,11 +102,13 @@ def _in_sentence(sentence: re.Match[str], prose: Prose, written: Written, verbs:
             "Make it a step; let the avoidance say how to behave: wear, keep clear, do not.",
         )
         return
+    if prose.part == "avoidance" and _KEEPS_OFF.match(sentence[0]):
+        return
     for bracket in BRACKET.finditer(sentence[0]):
         named = written.things.get(bracket[1])
         if named is not None and named.kind not in _PROTECTS:
             yield Fault(
-                f'A safety message names what protects, but "{named.id}" is {named.kind.value}.',
+                f'A safety message names what protects or what to keep off, but "{named.id}" is {named.kind.value}.',
                 stretch(prose, sentence.start() + bracket.start(), sentence.start() + bracket.end()),
                 f"Say it in words: {named.words}." if named.kind is not Kind.STEP else "Say it in words.",
             )
