@@ -48,7 +48,7 @@ from collections.abc import Collection, Iterator
 from functools import lru_cache
 
 from authoring.diagnostics.diagnostic import Severity, Span
-from authoring.diagnostics.nearest import did_you_mean
+from authoring.diagnostics.nearest import one_slip
 from authoring.diagnostics.words import joined
 from authoring.model.action_kind import Kind
 from authoring.model.library import Library, of_equipment
@@ -126,7 +126,7 @@ def _unknown(sort: str, name: str, known: Collection[str], span: Span) -> Fault:
 
 
 # A name that was changed in one place is unknown in many.
-_nearest = lru_cache(maxsize=64)(did_you_mean)
+_nearest = lru_cache(maxsize=64)(one_slip)
 
 
 def _one(sort: str) -> str:

@@ -36,7 +36,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.diagnostics.nearest import did_you_mean
+from authoring.diagnostics.nearest import one_slip
 from authoring.diagnostics.words import joined
 from authoring.model.action_kind import Kind
 from authoring.model.library import Library, Named, Scope
@@ -71,6 +71,6 @@ def _wrong(mention: Mention, thing: Named, scope: Scope, *, compare: bool) -> Fa
     return Fault(
         f'"{mention.name}" is {thing.kind.value}, but "{mention.keys[0]}" takes {wanted}.',
         mention.span,
-        did_you_mean(mention.name, fitting) or f"Name {wanted} here, or use what fits {thing.kind.value}.",
+        one_slip(mention.name, fitting) or f"Name {wanted} here, or use what fits {thing.kind.value}.",
         (Related(thing.where.span, f'"{mention.name}" is stated here'),),
     )
