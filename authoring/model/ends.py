@@ -52,6 +52,9 @@ _CHANGES: Mapping[str, tuple[str, str]] = {
 }
 """What each action changes, and into what; an action that is not here leaves every thing as it was."""
 
+CHANGING = frozenset({*_CHANGES, "set", "release", "keep", "leave-empty"})
+"""The actions that leave a thing otherwise, or elsewhere, than they found it."""
+
 _SIDES: Mapping[str, str] = {state: side for side, state in _CHANGES.values()} | {
     "proved-dead": "energy",
     "without-pressure": "pressure",
