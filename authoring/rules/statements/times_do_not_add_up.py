@@ -1,9 +1,10 @@
 """The times of the sections and the time of the procedure do not agree.
 
 A lift is booked by the cover and used by the sections; an hour that stands in one of them only is an hour too few.
-Where every section says how long it takes, the sections that some vehicle meets add up to the time of the procedure;
-one that may be skipped may be counted or not.
-Where only some say it, they take no longer together than the procedure.
+Where every section says how long it takes, the time of the procedure lies between two sums: that of the sections that
+a vehicle has at least, and that of all sections, which the cover prints.
+What may be skipped, and what only some vehicles have, is in the second sum only.
+Where only some sections say it, what a vehicle has at least takes no longer than the procedure.
 
 Wrong:
 
@@ -66,20 +67,30 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         return
     low, high = _window(procedure.time)
     machines = tried(vehicle, procedure.covers, [section.when for section in timed])
-    totals = [_total([one for one in timed if may_hold(one.when, machine)]) for machine in machines]
+    totals = [
+        _total([one for one in timed if may_hold(one.when, machine) and not one.optional]) for machine in machines
+    ]
     if not totals:
         return
-    least, most = min(one for one, _ in totals), max(one for _, one in totals)
+    least, most = min(one for one, _ in totals), _total(timed)[1]
     too_long = high is not None and least > high
     too_short = low is not None and most < low and len(timed) == len(procedure.sections)
     if too_long or too_short:
         yield Fault(
-            f"The sections take {_said(least if too_long else most)} together, "
-            f"but the procedure says {procedure.time.text}.",
+            f"{_sums(least, most, timed)}, but the procedure says {procedure.time.text}.",
             procedure.where.of("time"),
             "Correct the time of the procedure, or that of a section.",
             tuple(Related(section.where.of("time"), "part of it") for section in timed),
         )
+
+
+def _sums(least: Fraction, most: Fraction, timed: Sequence[Section]) -> str:
+    """Return both sums in words, or one where they are the same."""
+    if least == most:
+        return f"The sections take {_said(most)} together"
+    apart = any(section.optional or section.when for section in timed)
+    without = "without what is optional or for some vehicles only" if apart else "at the least"
+    return f"The sections take {_said(least)} together {without}, and {_said(most)} in all"
 
 
 def _window(time: Quantity) -> tuple[Fraction | None, Fraction | None]:
@@ -95,7 +106,7 @@ def _total(sections: Sequence[Section]) -> tuple[Fraction, Fraction]:
     for section in sections:
         low, high = _window(section.time) if section.time is not None else (None, None)
         first, last = (high if low is None else low), (low if high is None else high)
-        least += (first or 0) if section.optional is None else 0
+        least += first or 0
         most += last or 0
     return least, most
 

@@ -1,0 +1,88 @@
+"""What a finding says in words, where the words are what was wrong with it."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from authoring.pipeline import check, html
+from tests.rules.overlay import findings, overlay
+
+
+def messages(rule: str, *blocks: tuple[str, str]) -> list[str]:
+    """Return what a rule says of examples laid over the small library."""
+    return [one.message for one in findings(overlay(list(blocks)).files) if one.rule == rule]
+
+
+METHODS = """\
+sections:
+  - title: Open
+    steps:
+      - either:
+          - step: Remove the [drop-box] and keep it.
+            do: [{{remove: drop-box}}, {{keep: drop-box}}]
+          - step: Do it another way.
+            do: {other}
+"""
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "words"),
+    [
+        ("[remove, keep]", "[remove, discard]", ('ends with "keep"', 'ends with "discard"')),
+        ("[remove, keep]", "[open]", ('ends with "keep"', 'ends with "open"')),
+        ("[remove, keep]", "[clean]", ('ends with "keep"', "does nothing of the kind to it")),
+        ("[open, keep]", "[keep]", ('ends with "open"', "does nothing of the kind to it")),
+        ("[remove]", "[clean, leaves open]", ('ends with "remove"', "leaves it open")),
+        ("[set low]", "[set high]", ('ends with "set" to low', 'ends with "set" to high')),
+    ],
+)
+def test_methods_are_told_apart_by_what_each_does_last(one: str, other: str, words: tuple[str, str]) -> None:
+    """A thing that one method takes off and keeps is not told to be as it was; one finding for one thing."""
+    equipment = "items:\n  drop-box: {name: drop box, positions: {low: low, high: high}}\n"
+    said = messages("methods-differ", ("equipment", equipment), ("procedure", methods(one, other)))
+    assert said == [f'The methods differ in "drop-box": the other one {words[0]}, and this one {words[1]}.']
+
+
+def methods(*ways: str) -> str:
+    """Return a procedure with methods that do these things to the drop box."""
+    written = []
+    for way in ways:
+        acts = []
+        for act in way.strip("[]").split(", "):
+            name, _, more = act.partition(" ")
+            if name != "leaves":
+                acts.append(f"{{set: {{what: drop-box, position: {more}}}}}" if more else f"{{{name}: drop-box}}")
+        written.append(f"          - do: [{', '.join(acts)}]")
+        written += ["            leaves: {drop-box: open}"] if "leaves open" in way else []
+    return "\n".join(["sections:", "  - title: Open", "    steps:", "      - either:", *written, ""])
+
+
+@pytest.mark.parametrize(
+    ("more", "sums"),
+    [
+        ("", "The sections take 15 min together"),
+        ("\n    optional: Worth doing in summer.", "{least}, and 15 min in all"),
+        ("\n    when: {brake: drum}", "{least}, and 15 min in all"),
+    ],
+)
+def test_both_sums_are_said(more: str, sums: str) -> None:
+    """The sum that the cover prints stands beside that of what no machine can do without."""
+    procedure = f"""\
+time: 60 min
+sections:
+  - title: Wipe
+    time: 5 min{more}
+    steps:
+      - do: [{{clean: drop-box}}]
+  - title: Wipe again
+    time: 10 min
+    steps:
+      - do: [{{clean: drop-box}}]
+"""
+    least = "The sections take 10 min together without what is optional or for some vehicles only"
+    said = messages("times-do-not-add-up", ("procedure", procedure))
+    assert said == [f"{sums.format(least=least)}, but the procedure says 60 min."]
+    page = html(check(overlay([("procedure", procedure)]).files, []), "FL-110", {})
+    assert "60 min; the sections together 15 min" in re.sub(r"<[^>]*>", "", page).replace("\N{NO-BREAK SPACE}", " ")
