@@ -9,8 +9,10 @@ from msgspec import Struct
 from authoring.booklet.phrases import HEARERS, all_the, aside, in_turn, the
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Aside
+from authoring.booklet.windows import names_value
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Blank, Bullets, Inline, Text, Words
+from authoring.booklet.words import Blank, Bullets, Inline, Pick, Text, Words
+from authoring.model.changes import Option
 from authoring.model.procedure import Action, Step
 from authoring.model.things import Item, Value
 from authoring.quantities.show import limits
@@ -59,10 +61,22 @@ def _tell(act: _Act) -> Iterator[Aside]:
     )
 
 
+def _ask(act: _Act) -> Iterator[Aside]:
+    """Yield who is asked, with a box for each answer that the booklet leaves open, and a line for the name."""
+    for name in act.action.what:
+        option = act.volume.scope.things[name].thing
+        if isinstance(option, Option):
+            picked = act.volume.selection.get(name)
+            answers = [Pick(words) for value, words in option.values.items() if picked in {None, value}]
+            who = HEARERS[act.action.details["who"]]
+            signed = Blank(label=f"Name of who decided: {option.name}")
+            yield aside("Ask", f"{who}: ", *act.wording.line(option.question), *answers, "Name ", signed, close=True)
+
+
 def _hold(act: _Act) -> Iterator[Aside]:
     by = (Words("by "), *act.named(act.action.roles["by"]), Words(", ")) if "by" in act.action.roles else ()
-    until = (Words("until "), *act.named(act.action.roles["until"]), Words(" is on. "))
-    yield aside("Held", *by, *until, Words("Not yet secured.", "strong"), close=True)
+    until = (Words("until "), *act.named(act.action.roles["until"]), Words(" is in place"))
+    yield aside("Held", Words("Not yet secured: ", "strong"), *by, *until, close=True)
 
 
 def _trial(act: _Act) -> Iterator[Aside]:
@@ -73,7 +87,8 @@ def _trial(act: _Act) -> Iterator[Aside]:
 def _level(act: _Act) -> Iterator[Aside]:
     roles = act.action.roles
     told: list[Text] = [(Words("seen at "), *act.named(roles["at"]))]
-    if "window" in roles:
+    # What must be so before the step, or its own sentence, has named the window already.
+    if "window" in roles and not names_value(act.step, roles["window"]):
         told.append((Words("it counts at "), *act.wording.named(roles["window"])))
     if "level" in roles:
         told.append((Words("it must stand at "), *act.wording.named(roles["level"])))
@@ -121,6 +136,7 @@ def _ends(value: object, wording: Wording) -> Iterator[tuple[str, str]]:
 
 
 _TELLERS: Mapping[str, _Teller] = {
+    "ask": _ask,
     "set": _set,
     "tell": _tell,
     "hold": _hold,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from authoring.booklet.phrases import all_the, in_turn
+from authoring.booklet.phrases import all_the, in_turn, the
 from authoring.booklet.step_parts import Checkpoint, Noticed, Outcome
 from authoring.booklet.wording import ALWAYS, Wording
 from authoring.booklet.words import Blank, Text, Words
@@ -24,13 +24,15 @@ _SIGNED: Text = (
 _WAYS = {"seen": "Look", "felt": "Feel", "heard": "Listen", "measured": "Measure", "counted": "Count"}
 
 
-def checkpoint(action: Action, anchor: str, scope: Scope, wording: Wording, within: When = ALWAYS) -> Checkpoint:
-    """Return the block of one inspecting, measuring, comparing or counting action."""
+def checkpoint(
+    action: Action, anchor: str, scope: Scope, wording: Wording, within: When = ALWAYS, told: str = ""
+) -> Checkpoint:
+    """Return the block of one inspecting, measuring, comparing or counting action; `told` is the step's sentence."""
     window, unit = _window(action, scope, wording)
     return Checkpoint(
         id=anchor,
         way="Compare" if action.kind.name == "compare" else _WAYS[action.way],
-        what=_what(action, wording),
+        what=(*_what(action, wording), *_at(action, wording, told)),
         window=window,
         entry=Blank(unit) if action.way in {"measured", "counted"} else None,
         outcomes=_outcomes(action.outcomes, wording, within, action.roles.get("against")),
@@ -56,14 +58,21 @@ def _what(action: Action, wording: Wording) -> Text:
     return (*what, *first, Words("with "), *wording.named(action.roles["with"]))
 
 
+def _at(action: Action, wording: Wording, told: str) -> Text:
+    """Return where it is seen or felt, with the word that the instruction uses."""
+    if "at" not in action.roles:
+        return ()
+    return (Words(" through " if "through" in told else " at "), *the(action.roles["at"], wording))
+
+
 def _notes(action: Action, wording: Wording) -> Iterator[Text]:
     if "against" in action.roles:
         yield (Words("Compare it with "), *wording.named(action.roles["against"]), Words("."))
     when = action.critical_when
     if when and not wording.holds(when):
-        yield (Words(f"Here a habit: the result decides only for {wording.said(when)}."),)
+        yield (Words(f"Here a habit: the result decides only {wording.whose(when)}."),)
     elif when and wording.applies(when):
-        yield (Words(f"The result decides only for {wording.said(when)}; elsewhere it is a habit."),)
+        yield (Words(f"The result decides only {wording.whose(when)}; elsewhere it is a habit."),)
 
 
 def _window(action: Action, scope: Scope, wording: Wording) -> tuple[Text, str]:
@@ -131,7 +140,7 @@ def _outcome(outcome: Written, wording: Wording, within: When, against: str | No
     more = [
         wording.line(outcome.say) if outcome.say else (),
         *_bound(outcome, wording),
-        (Words("It bears on "), *all_the(outcome.bears_on, wording), Words(".")) if outcome.bears_on else (),
+        _bears_on(outcome, wording),
     ]
     return Outcome(
         found=(*wording.line(outcome.found), *like),
@@ -140,6 +149,15 @@ def _outcome(outcome: Written, wording: Wording, within: When, against: str | No
         more=in_turn([text for text in more if text], " "),
         applies=wording.applies(outcome.when, within),
     )
+
+
+def _bears_on(outcome: Written, wording: Wording) -> Text:
+    """Return what else it means something for: a label alone where the sentence before tells what."""
+    if not outcome.bears_on:
+        return ()
+    if outcome.say:
+        return (Words("Concerns: "), *in_turn([wording.named(name) for name in outcome.bears_on]), Words("."))
+    return (Words("It bears on "), *all_the(outcome.bears_on, wording), Words("."))
 
 
 def _bound(outcome: Written, wording: Wording) -> Iterator[Text]:

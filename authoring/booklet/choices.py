@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from authoring.booklet.phrases import in_turn
 from authoring.booklet.plan import Volume
-from authoring.booklet.step_parts import Choice, ChoiceRow
+from authoring.booklet.step_parts import Aside, Choice, ChoiceRow
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Text, Words
+from authoring.booklet.words import Bullets, Named, Text, Words
 from authoring.model import procedure as written
 from authoring.model.things import Part
 
@@ -23,6 +23,23 @@ def choice_block(choice: written.Choice, anchor: str, volume: Volume, wording: W
     question = (*wording.line(choice.question), *_how_to_tell(choice, volume))
     notes = tuple(_notes(choice, volume, wording))
     return Choice(f"{anchor}-{choice.id}", choice.name, question, tuple(rows), notes)
+
+
+def choice_again(choice: written.Choice, volume: Volume, wording: Wording) -> Aside:
+    """Return the line for a later step: which part is right for which vehicle, and where the table stands."""
+    told: list[Text] = []
+    for one in choice.parts:
+        if volume.holds(one.when):
+            names = [volume.scope.things[name].thing for name in (one.part, *one.equal)]
+            either = in_turn(
+                [(Words(f"{part.name}, {part.number}"),) for part in names if isinstance(part, Part)], last=" or "
+            )
+            decides = _decides(one, choice, wording)
+            told.append((*either, Words(": "), *decides) if decides else either)
+    first = next(placed for placed, action in volume.actions() if choice.id in action.what)
+    table = Named(f"step {first.number}", first.anchor, turn_to=True)
+    told.append((Words("How to tell them apart: "), table, Words(".")))
+    return Aside("Which one", (Bullets(tuple(told)),))
 
 
 def _rows(one: written.ChoicePart, choice: written.Choice, volume: Volume, wording: Wording) -> Iterator[ChoiceRow]:

@@ -11,10 +11,10 @@ from authoring.booklet.ready import ready
 from authoring.booklet.setup import states
 from authoring.booklet.steps import decided_by
 from authoring.booklet.tools import tools_of
-from authoring.booklet.wording import Wording
+from authoring.booklet.wording import ALWAYS, Wording
 from authoring.booklet.words import Inline, Named, Text, Words
 from authoring.diagnostics.words import joined
-from authoring.model.things import Consumable, Fluid
+from authoring.model.things import Consumable, Fluid, When
 
 
 def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
@@ -44,40 +44,67 @@ def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
 
 def _row(line: Line, wording: Wording) -> tuple[Cell, ...]:
     over = (Words(f", over the {joined(line.covers)}"),) if line.covers else ()
-    applies = wording.applies(line.off[0].step.when) if line.off else ""
-    only = (Words(f" ({applies})"),) if applies else ()
+    # Steps for different vehicles together undo it on more of them than each one says.
+    whens = [dict(placed.when) for placed in line.off]
+    when = whens[0] if whens and all(one == whens[0] for one in whens) else ALWAYS
+    only = (Words(decided_by(when, wording)),)
     return (
         Cell((Words(line.words, "strong"), *over, *only)),
         Cell((Words(str(line.count)),)),
         Cell(_undone(line)),
-        Cell(tuple(_ended(line, wording))),
+        Cell(tuple(_ended(line, when, wording))),
         Cell(tick=True),
     )
 
 
 def _undone(line: Line) -> Text:
     kept = (Words(f", kept in the {line.kept}" if line.kept else ", laid aside"),) if line.kept is not None else ()
-    return (*_steps(line.off), *kept)
+    return (*_steps(line.off), *_in_one_method(line.off), *kept)
 
 
-def _ended(line: Line, wording: Wording) -> Iterator[Inline]:
-    """Yield what became of a thing, the usual first: done again, held, discarded, empty, off for good."""
+def _in_one_method(places: list[Placed]) -> Text:
+    """Return a word for what comes off in one of several methods and stays on in the others."""
+    methods = {placed.number: placed.step.method for placed in places}
+    shared = {placed.shared for placed in places}
+    one = next(iter(methods.values()), None)
+    apart = one is not None and None not in methods.values() and len(shared) == 1 and len(methods) < one.count
+    return (Words(", by this method only"),) if apart else ()
+
+
+def _by_chance(placed: Placed) -> bool:
+    """Tell whether a step is done on some jobs only, so that it may be the other way of two."""
+    step = placed.step
+    return bool(step.method is not None or step.if_done or step.unless_done or step.optional is not None)
+
+
+def _ended(line: Line, around: When, wording: Wording) -> Iterator[Inline]:
+    """Yield what became of a thing, the usual first: done again, held, discarded, replaced, empty, off for good.
+
+    `around` is the condition that its row has told already.
+    """
     told: list[Text] = [_steps(line.back)] if line.back else []
     if line.back and (line.stays_off or line.exchanged):
-        told[0] += (Words(decided_by(line.back[-1].when, wording)),)
+        told[0] += (Words(decided_by(line.back[-1].when, wording, around)),)
     if line.held and not line.back:
         trapped: Text = (Words(", trapped in step "), *_steps(line.trapped)) if line.trapped else ()
         loose: Text = () if line.trapped else (Words(", NOT SECURED", "strong"),)
         told.append((Words("held in step "), *_steps(line.held), *trapped, *loose))
-    if line.gone and not line.back:
-        told.append((Words("discarded in step "), *_steps(line.gone)))
+    gone = [placed for placed in line.gone if not line.back or _by_chance(placed)]
+    if gone:
+        told.append((Words("discarded in step "), *_steps(gone)))
+    for placed, part in line.renewed:
+        whom = decided_by(placed.when, wording, around)
+        told.append((Words("replaced in step "), *_steps([placed]), Words(f" by the {part}{whom}")))
     if line.empty:
         told.append((Words("left empty on purpose in step "), *_steps(line.empty)))
-    told += [(Words(f"stays off: {change.name}{decided_by(change.when, wording)}"),) for change in line.stays_off]
     told += [
-        (Words(f"replaced by the {part}: {change.name}{decided_by(change.when, wording)}"),)
-        for change, part in line.exchanged
+        (Words(f"stays off: {change.name}{decided_by(change.when, wording, around)}"),) for change in line.stays_off
     ]
+    renewed = {part for _, part in line.renewed}
+    for change, part, fitted in (one for one in line.exchanged if one[1] not in renewed):
+        step: Text = (Words("in step "), *_steps(fitted), Words(" ")) if fitted else ()
+        whom = decided_by(change.when, wording, around)
+        told.append((Words("replaced "), *step, Words(f"by the {part}: {change.name}{whom}")))
     for place, one in enumerate(told):
         yield from (Words("; "), *one) if place else one
     if not told:

@@ -22,9 +22,9 @@ from authoring.booklet.setup import conditions, setup
 from authoring.booklet.sources import sources
 from authoring.booklet.steps import chapters
 from authoring.booklet.tools import drawn
+from authoring.booklet.whom import only
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Paragraph, Words
-from authoring.model.fitments import said
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 
@@ -82,9 +82,8 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
 
 
 def _fitment(plan: Plan) -> str:
-    vehicle = plan.main.scope.vehicle
     when = {feature: (value,) for feature, value in plan.selection.items()}
-    return f"Only {said(when, vehicle)}" if when and vehicle is not None else ALL_FITMENTS
+    return only(when, plan.main.scope) or ALL_FITMENTS
 
 
 def _work(plan: Plan, wordings: Mapping[str, Wording], figures: Mapping[str, Figures]) -> Iterator[Chapter]:

@@ -18,7 +18,8 @@ from authoring.model.things import FastenerGroup, Item
 class Line(Struct):
     """One thing of the count: the steps in which it was undone, done again, held, discarded or left empty.
 
-    `exchanged` are the modifications that put another part in its place, and that part's name.
+    `renewed` are the steps that put another part in its place, and that part's name; `exchanged` are the
+    modifications that do so, the part's name and the steps that fit it.
     `trapped` are the steps that secure what was held; `kept` is the tool it lies in, empty where it was laid aside.
     """
 
@@ -33,7 +34,8 @@ class Line(Struct):
     empty: list[Placed] = []
     kept: str | None = None
     stays_off: list[Modification] = []
-    exchanged: list[tuple[Modification, str]] = []
+    renewed: list[tuple[Placed, str]] = []
+    exchanged: list[tuple[Modification, str, list[Placed]]] = []
 
 
 def count(plan: Plan) -> Iterator[Line]:
@@ -49,7 +51,8 @@ def count(plan: Plan) -> Iterator[Line]:
                     walk.lines[name].stays_off.append(change)
             for name, part in change.replaces.items():
                 if name in walk.lines:
-                    walk.lines[name].exchanged.append((change, volume.scope.things[part].words))
+                    fitted = [placed for placed, action in volume.actions() if _fits(part, action)]
+                    walk.lines[name].exchanged.append((change, volume.scope.things[part].words, fitted))
     return (line for line in walk.lines.values() if line.off or line.empty)
 
 
@@ -65,6 +68,9 @@ class _Walk:
         """Take one action on one thing into the count."""
         verb = action.kind.name
         thing = volume.scope.things[name].thing
+        old = self.lines.get(action.roles.get("replaces", ""))
+        if old is not None:
+            old.renewed.append((placed, volume.scope.things[name].words))
         if verb in self.undone or verb == "leave-empty":
             line = self.lines.setdefault(name, _line(name, thing, volume))
             (line.empty if verb == "leave-empty" else line.off).append(placed)
@@ -81,6 +87,11 @@ class _Walk:
             self.lines[name].gone.append(placed)
         elif name in self.lines and verb == "keep":
             self.lines[name].kept = volume.scope.things[action.roles["in"]].words if "in" in action.roles else ""
+
+
+def _fits(part: str, action: Action) -> bool:
+    """Tell whether an action puts a part on; one with `replaces` has told so by itself."""
+    return part in action.what and action.kind.name == "fit" and "replaces" not in action.roles
 
 
 def _line(name: str, thing: Thing, volume: Volume) -> Line:

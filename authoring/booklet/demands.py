@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from authoring.booklet import markup
 from authoring.booklet.phrases import all_the, aside, in_turn, paragraph
 from authoring.booklet.plan import Placed, Volume
 from authoring.booklet.states import state
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Blank, Inline, Named, Text, Words
+from authoring.diagnostics.words import joined
 from authoring.model.demands import Deadline, Holding, Need, Repeat
 from authoring.model.procedure import Section, Step
+from authoring.model.things import Item
 
 MOST_ROUNDS = 12
 """Boxes for the rounds of a repetition that fit one line; of more rounds none is ticked."""
@@ -29,8 +32,9 @@ def before_step(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]
         yield aside("Persons", f"{step.persons} for this step")
     if step.needs:
         yield aside("Must be", *_states(step.needs, volume, wording))
-    if step.holding is not None:
+    if step.holding is not None and not _while_said(step.holding, step, wording):
         yield aside("While", *_while(step.holding, wording))
+    yield from _near(step, volume)
 
 
 def before_section(section: Section, volume: Volume, wording: Wording) -> Iterator[Aside]:
@@ -82,8 +86,30 @@ def _only_if(step: Step, wording: Wording) -> Text:
 
 
 def _while(holding: Holding, wording: Wording) -> Text:
-    how = (Words(", "), *wording.line(holding.how)) if holding.how is not None else ()
+    how = (Words(" "), *wording.line(holding.how)) if holding.how is not None else ()
     return (Words(f"{_HANDS[holding.by]} holds "), *all_the(holding.hold, wording), *how)
+
+
+def _while_said(holding: Holding, step: Step, wording: Wording) -> bool:
+    """Tell whether the instruction itself says what is kept meanwhile, and how."""
+    told = wording.told(step)
+    kept = [wording.plain(name).casefold() for name in holding.hold]
+    how = markup.said(wording.line(holding.how)).casefold() if holding.how is not None else ""
+    return "while" in told and all(words in told for words in (*kept, how))
+
+
+def _near(step: Step, volume: Volume) -> Iterator[Aside]:
+    """Yield what the hands come near to, each thing with the kinds of hazard it has."""
+    shop = volume.scope.library.shop
+    registered = shop.hazards if shop is not None else {}
+    told: list[Text] = []
+    for name in step.near:
+        thing = volume.scope.things[name].thing
+        hazards = thing.hazards if isinstance(thing, Item) else ()
+        kinds = joined([registered[one].name if one in registered else one for one in hazards], "and")
+        told.append((Words(volume.scope.things[name].words, "strong"), *([Words(f" ({kinds})")] if kinds else [])))
+    if told:
+        yield aside("Near", *in_turn(told))
 
 
 def repeated(repeat: Repeat, what: str, wording: Wording) -> Aside:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from msgspec.structs import replace
+
 from authoring.booklet.blocks import Asset
-from authoring.booklet.plan import Plan, pictures
+from authoring.booklet.plan import Plan, Volume, pictures
 from authoring.booklet.step_parts import Callout, Figure
 from authoring.booklet.tools import Drawings, tools_of
+from authoring.model.brackets import BRACKET
 from authoring.model.figure import Figure as Written
 from authoring.model.library import Library, Named
 from authoring.source.images import Image
@@ -31,11 +34,26 @@ def drawn_figures(plan: Plan) -> tuple[dict[str, Figures], Drawings, dict[str, A
             for name in pictures(placed.step):
                 if name not in mine:
                     written = volume.procedure.figures[name]
-                    mine[name] = (_figure(written, volume.scope.things, plan.library, assets), placed.anchor)
+                    shown = _figure(written, volume.scope.things, plan.library, assets)
+                    mine[name] = (shown if shown.legend else _graded(shown, name, volume), placed.anchor)
     drawings = {
         tool.id: _figure(tool.drawing, {}, plan.library, assets) for tool in tools_of(plan) if tool.drawing is not None
     }
     return found, drawings, assets
+
+
+def _graded(figure: Figure, name: str, volume: Volume) -> Figure:
+    """Return a picture of grades with what the checkpoints that compare with it say of each number."""
+    found: dict[int, str] = {}
+    for _, action in volume.actions():
+        for outcome in action.outcomes if action.roles.get("against") == name else ():
+            if outcome.like is not None and volume.holds(outcome.when):
+                words = BRACKET.sub(lambda mark: volume.scope.things[mark[1]].words, outcome.found)
+                found.setdefault(outcome.like, words)
+    if not found:
+        return figure
+    told = tuple(replace(one, label=found.get(one.number, one.label)) for one in figure.callouts)
+    return replace(figure, callouts=told, legend=True)
 
 
 def _figure(written: Written, things: Mapping[str, Named], library: Library, assets: dict[str, Asset]) -> Figure:

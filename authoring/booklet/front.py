@@ -10,8 +10,10 @@ from authoring.booklet.emergency import capital
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.reach import duration, hands
 from authoring.booklet.step_parts import Caution, Step
+from authoring.booklet.whom import said
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Blank, Inline, Paragraph, Passage, Pick, Text, Words
+from authoring.diagnostics.words import joined
 from authoring.model.fitments import covered
 from authoring.model.signal_word import meaning
 
@@ -103,7 +105,23 @@ def _fitments(volume: Volume) -> Table:
         rows=tuple(rows),
         widths=(24, 34, 42),
         empty="All machines of this kind.",
+        note=_never(volume),
     )
+
+
+def _never(volume: Volume) -> str:
+    """Return the sentence on the combinations that no machine of this booklet has; nothing where all occur."""
+    equipment = volume.scope.equipment
+    if equipment is None:
+        return ""
+    values = covered(equipment, volume.procedure.covers)
+    met = [
+        never
+        for never in equipment.never
+        if volume.holds(never) and all(set(some) & set(values.get(feature, ())) for feature, some in never.items())
+    ]
+    told = [[said({feature: some}, volume.scope) for feature, some in never.items()] for never in met]
+    return " ".join(f"No machine has {joined(pair, 'together with')}." for pair in told)
 
 
 _DECIDERS = {"customer": "the customer", "lead": "the workshop lead", "technician": "the technician"}

@@ -23,6 +23,10 @@ SIDES = {
     "inside": "on the inside",
     "outside": "on the outside",
 }
+_ARTICLES = frozenset({"the", "its", "their"})
+_PREPOSITIONS = frozenset(
+    {"at", "in", "on", "from", "behind", "below", "above", "beside", "between", "through", "under"}
+)
 _WAYS = {"seen": "Seen: ", "felt": "Felt: ", "heard": "Heard: "}
 
 
@@ -106,8 +110,16 @@ def clock(hour: str) -> str:
 
 
 def _engages(one: Engagement, wording: Wording) -> Text:
-    at = (Words(", "), *wording.line(one.at)) if one.at is not None else ()
-    return (*wording.line(one.part), Words(" into "), *the(one.other, wording), *at)
+    into: Text = (*wording.line(one.part), Words(" into "))
+    other = the(one.other, wording)
+    if one.at is None:
+        return (*into, *other)
+    first, _, rest = one.at.partition(" ")
+    # A place with a preposition of its own, such as "at its front", follows the thing; any other is a place of it.
+    if first.casefold() in _PREPOSITIONS:
+        return (*into, *other, Words(", "), *wording.line(one.at))
+    place = rest if first.casefold() in _ARTICLES and rest else one.at
+    return (*into, Words("the "), *wording.line(place), Words(" of "), *other)
 
 
 def _clear(one: Clearance, wording: Wording) -> Text:

@@ -6,10 +6,10 @@ from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Block, Cell, Chapter, Form, FormLine, Table
 from authoring.booklet.emergency import capital
-from authoring.booklet.phrases import HEARERS
+from authoring.booklet.phrases import HEARERS, in_turn, the
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Inline, Paragraph, Text, Words
+from authoring.booklet.words import Inline, Paragraph, Pick, Text, Words
 from authoring.model.changes import Modification
 from authoring.model.things import Part
 
@@ -42,7 +42,10 @@ def _told(change: Modification, plan: Plan, volume: Volume, wording: Wording) ->
     yield _table(anchor, change, volume, wording)
     yield Form(f"{anchor}-signed", "Checked by", (FormLine("Name and date", lines=1),))
     if "next-technician" in change.tell:
-        yield _note(anchor, change, plan, wording)
+        yield _note(anchor, change, plan, volume, wording)
+    for who in ("customer", "driver"):
+        if who in change.tell:
+            yield _slip(f"{anchor}-{who}", change, plan, wording, HEARERS[who])
 
 
 def _table(anchor: str, change: Modification, volume: Volume, wording: Wording) -> Table:
@@ -57,10 +60,24 @@ def _table(anchor: str, change: Modification, volume: Volume, wording: Wording) 
     ]
     found += [("Stays off", wording.named(name)) for name in change.leaves_out]
     found += [("Told", (Words(HEARERS[who]),)) for who in change.tell]
+    found[2:2] = [("Clearance", text) for text in _clearances(change, volume, wording)]
     rows = [(Cell((Words(head, "strong"),)), Cell(text), Cell(tick=True)) for head, text in found]
+    rows.insert(0, (Cell((Words("Made", "strong"),)), Cell((Pick("done"), Pick("not done"))), Cell()))
     if change.why:
-        rows.insert(2, (Cell((Words("Why", "strong"),)), Cell(wording.line(change.why)), Cell()))
+        rows.insert(3, (Cell((Words("Why", "strong"),)), Cell(wording.line(change.why)), Cell()))
     return Table(anchor, capital(change.name), ("What", "How", "Seen"), tuple(rows), (18, 72, 10))
+
+
+def _clearances(change: Modification, volume: Volume, wording: Wording) -> Iterator[Text]:
+    """Yield for each new part what it stays clear of, and by how much, as the steps that fit it say."""
+    new = {*change.adds, *change.replaces.values()}
+    found: dict[tuple[str, str], Text] = {}
+    for _, action in volume.actions():
+        for name in action.what:
+            for one in action.manner.clear_of if name in new and action.kind.counted else ():
+                by = (Words(", "), *wording.named(one.by)) if one.by is not None else ()
+                found[name, one.of] = (*the(name, wording), Words(" clear of "), *the(one.of, wording), *by)
+    yield from found.values()
 
 
 def _added(name: str, volume: Volume, wording: Wording) -> Text:
@@ -69,16 +86,33 @@ def _added(name: str, volume: Volume, wording: Wording) -> Text:
     return (*wording.named(name), Words(number))
 
 
-def _note(anchor: str, change: Modification, plan: Plan, wording: Wording) -> Form:
+def _slip(anchor: str, change: Modification, plan: Plan, wording: Wording, who: str) -> Form:
+    """Return the short slip for somebody who only uses the machine."""
+    rows = (
+        FormLine("Machine", lines=1),
+        FormLine("Now", wording.line(change.as_left)),
+        *([FormLine("Why", wording.line(change.why))] if change.why else []),
+        FormLine("Done after", (Words(_by(plan)),)),
+        FormLine("Name and date", lines=1),
+    )
+    return Form(anchor, f"For {who}: {change.name}", rows, cut=True)
+
+
+def _by(plan: Plan) -> str:
     procedure = plan.main.procedure
-    by = f"{procedure.number}, revision {procedure.revision.letter}"
+    return f"{procedure.number}, revision {procedure.revision.letter}"
+
+
+def _note(anchor: str, change: Modification, plan: Plan, volume: Volume, wording: Wording) -> Form:
+    clear = in_turn(_clearances(change, volume, wording), "; ")
     rows = [
         FormLine("Machine", lines=1),
         FormLine("Now", wording.line(change.as_left)),
         *([FormLine("Added", _listed(change.adds, wording))] if change.adds else []),
         *([FormLine("Exchanged", _listed(tuple(change.replaces.values()), wording))] if change.replaces else []),
         *([FormLine("Stays off", _listed(change.leaves_out, wording))] if change.leaves_out else []),
-        FormLine("Done after", (Words(by),)),
+        *([FormLine("Clearance", clear)] if clear else []),
+        FormLine("Done after", (Words(_by(plan)),)),
         FormLine("Name and date", lines=1),
     ]
     title = f"For the next technician: {change.name}"

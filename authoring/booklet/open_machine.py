@@ -20,7 +20,7 @@ def while_open(volume: Volume, wording: Wording) -> tuple[Chapter, ...]:
         return ()
     rows = list(_rows(volume, wording))
     mark = f"-{volume.letter.lower()}" if volume.letter else ""
-    anchor, title, widths = f"while-open{mark}", "While the machine is open", (54, 36)
+    anchor, title, widths = f"while-open{mark}", "While you are there", (54, 36)
     if any(only for _, only in rows):
         table = ready(f"{anchor}-table", "Look at these as well", ("Look", "Only for"), widths, rows, box="Looked")
     else:

@@ -69,12 +69,13 @@ class Volume:
 
     @cached_property
     def untouched(self) -> Mapping[str, tuple[str, ...]]:
-        """The fastener groups that are never loosened, by the item they sit on."""
+        """The fastener groups that are never loosened, by the item they sit on and the item they sit among."""
         found: dict[str, tuple[str, ...]] = {}
         equipment = self.scope.equipment
         for group in equipment.fasteners.values() if equipment is not None else ():
-            if group.untouched is not None and group.on is not None and self.holds(group.when):
-                found[group.on] = (*found.get(group.on, ()), group.id)
+            if group.untouched is not None and self.holds(group.when):
+                for item in dict.fromkeys(filter(None, (group.on, group.among))):
+                    found[item] = (*found.get(item, ()), group.id)
         return found
 
     @cached_property

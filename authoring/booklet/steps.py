@@ -8,7 +8,7 @@ from authoring.booklet.acts import acts
 from authoring.booklet.blocks import Block, Chapter, Methods, Rest
 from authoring.booklet.cautions import cautions
 from authoring.booklet.checkpoints import checkpoint, noticed
-from authoring.booklet.choices import choice_block
+from authoring.booklet.choices import choice_again, choice_block
 from authoring.booklet.demands import after_step, before_section, before_step
 from authoring.booklet.manner import manners
 from authoring.booklet.phrases import aside, in_turn, lowered
@@ -17,7 +17,7 @@ from authoring.booklet.step_parts import Aside, Caution, Figure, Step, StepPart
 from authoring.booklet.torques import callouts
 from authoring.booklet.touched import critical, handled, where
 from authoring.booklet.windows import windows
-from authoring.booklet.wording import Wording
+from authoring.booklet.wording import ALWAYS, Wording
 from authoring.booklet.words import Inline, Named, Words
 from authoring.model import procedure as written
 from authoring.model.library import Scope
@@ -89,18 +89,25 @@ def _around(placed: Placed) -> When:
 
 def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[StepPart]:
     checks = 0
+    apart: set[str] = set()
     for action in placed.step.actions:
         for name in action.what:
             thing = volume.scope.things[name].thing
-            # The table that tells look-alikes apart stands where they are first met, and again where one goes on.
-            if isinstance(thing, written.Choice) and (name not in shown or action.kind.name == "fit"):
+            # The table that tells look-alikes apart stands where they are first met; later a line leads back to it.
+            if isinstance(thing, written.Choice) and name not in apart:
+                apart.add(name)
+                yield (
+                    choice_again(thing, volume, wording)
+                    if name in shown
+                    else choice_block(thing, placed.anchor, volume, wording)
+                )
                 shown.add(name)
-                yield choice_block(thing, placed.anchor, volume, wording)
         if action.kind.torque:
             yield from callouts(action, volume, wording, _around(placed))
         if action.kind.checkpoint:
             checks += 1
-            yield checkpoint(action, f"{placed.anchor}-k{checks}", volume.scope, wording, _around(placed))
+            told = wording.told(placed.step) if "at" in action.roles else ""
+            yield checkpoint(action, f"{placed.anchor}-k{checks}", volume.scope, wording, _around(placed), told)
 
 
 def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[StepPart]:
@@ -156,7 +163,7 @@ def _asides_after(step: written.Step, wording: Wording) -> Iterator[Aside]:
         yield Aside("Tip", wording.passage(step.tip))
 
 
-def decided_by(when: When, wording: Wording) -> str:
-    """Return for which vehicles a line of a list counts, in brackets, or nothing."""
-    told = wording.applies(when)
+def decided_by(when: When, wording: Wording, within: When = ALWAYS) -> str:
+    """Return for which vehicles a line of a list counts, in brackets, or nothing; `within` is what was told before."""
+    told = wording.applies(when, within)
     return f" ({lowered(told)})" if told else ""

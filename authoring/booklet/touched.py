@@ -16,6 +16,7 @@ from authoring.model.things import FastenerGroup, Item, Part
 _REUSE = {"always": "used again", "never": "never used again", "if": "used again on a condition"}
 _OPENS = frozenset({"remove", "open", "loosen", "disconnect"})
 _PARTS = frozenset({"remove", "open", "disconnect"})
+_TAKES = frozenset({"remove", "fit", "start", "hold", "connect"})
 _LOOSENS = frozenset({"remove", "loosen"})
 
 
@@ -67,6 +68,7 @@ def handled(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> It
     alone = dict.fromkeys([*step.leave, *_beside(step, volume)])
     if alone:
         yield _left_alone(list(alone), volume, shown)
+    yield from _reuse(step, volume)
     for action in step.actions:
         for name in action.what if action.kind.name in _OPENS else ():
             thing = volume.scope.things[name].thing
@@ -75,9 +77,17 @@ def handled(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> It
             if thing.open_while_running is not None:
                 why = thing.open_while_running
                 yield aside("Open", f"{thing.name}: meant to be open while the engine runs. {why}", close=True)
-            if thing.reuse is not None and action.kind.name == "remove":
-                why = f". {thing.reuse.say}" if thing.reuse.say else ""
-                yield aside("Reuse", f"{thing.name}: {_REUSE[thing.reuse.rule]}{why}", close=True)
+
+
+def _reuse(step: Step, volume: Volume) -> Iterator[Aside]:
+    """Yield whether a thing is used again, where it comes off and where it goes back; not where it is discarded."""
+    discarded = {name for action in step.actions if action.kind.name == "discard" for name in action.what}
+    touched = (name for action in step.actions if action.kind.name in _TAKES for name in action.what)
+    for name in dict.fromkeys(touched):
+        thing = volume.scope.things[name].thing
+        if isinstance(thing, Item | FastenerGroup) and thing.reuse is not None and name not in discarded:
+            why = f". {thing.reuse.say}" if thing.reuse.say else ""
+            yield aside("Reuse", f"{thing.name}: {_REUSE[thing.reuse.rule]}{why}", close=True)
 
 
 def _release(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]:
@@ -101,8 +111,8 @@ def _beside(step: Step, volume: Volume) -> Iterator[str]:
     for action in step.actions:
         for name in action.what if action.kind.name in _LOOSENS else ():
             thing = volume.scope.things[name].thing
-            on = thing.on if isinstance(thing, FastenerGroup) else name
-            yield from (one for one in volume.untouched.get(on or "", ()) if one != name)
+            near = (thing.on, thing.among) if isinstance(thing, FastenerGroup) else (name,)
+            yield from (one for item in near if item for one in volume.untouched.get(item, ()) if one != name)
 
 
 def _left_alone(names: list[str], volume: Volume, shown: set[str]) -> Aside:
@@ -112,6 +122,10 @@ def _left_alone(names: list[str], volume: Volume, shown: set[str]) -> Aside:
         thing = volume.scope.things[name]
         first = f"untouched {name}" not in shown
         shown.add(f"untouched {name}")
-        why = thing.thing.untouched if isinstance(thing.thing, FastenerGroup) and first else None
-        told.append((Named(thing.words), *([Words(f": {why}")] if why else [])))
+        group = thing.thing if isinstance(thing.thing, FastenerGroup) else None
+        # Thread and count tell them from their neighbours.
+        many = f"{group.count} × " if group is not None else ""
+        size = f", {group.thread}" if group is not None else ""
+        why = f": {group.untouched}" if group is not None and group.untouched and first else ""
+        told.append((Words(many), Named(thing.words), Words(f"{size}{why}")) if group else (Named(thing.words),))
     return Aside("Leave alone", (Paragraph(told[0] if len(told) == 1 else in_turn(told, "; ")),), close=True)

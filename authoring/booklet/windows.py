@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from authoring.booklet.phrases import lowered
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
@@ -26,6 +25,11 @@ def windows(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> It
                 yield Aside("Window", (Bullets(tuple(told)),))
 
 
+def names_value(step: Step, name: str) -> bool:
+    """Tell whether the sentence of a step, or what must be so before it, gives a value."""
+    return f"[{name}]" in step.text or any(need.state == name for need in step.needs)
+
+
 def _named(step: Step) -> Iterator[str]:
     """Yield every name at which a value may stand in a step."""
     for need in step.needs:
@@ -40,16 +44,14 @@ def _named(step: Step) -> Iterator[str]:
 
 
 def _reason(window: Window, wording: Wording) -> Text:
+    """Return what speaks for a window, and why it is closed to others; the amount is named as the step gave it."""
     quantity = window.specification.value
     if quantity is None:
         return ()
-    amount = wording.amount(quantity)
+    amount = Words(wording.amount(quantity).first)
     if not wording.holds(window.when):
         return (Words("Not "), amount, Words(f": {window.otherwise}")) if window.otherwise else ()
-    only = wording.applies(window.when)
-    told: list[Inline] = [amount, *([Words(f", {lowered(only)}")] if only else [])]
-    if window.why:
-        told.append(Words(f": {window.why}"))
-    if only and window.otherwise:
+    told: list[Inline] = [Words(f": {window.why}")] if window.why else []
+    if window.otherwise and wording.applies(window.when):
         told.append(Words(f"{'' if window.why else '.'} Not for the others: {window.otherwise}"))
-    return tuple(told) if window.why or (only and window.otherwise) else ()
+    return (amount, *told) if told else ()

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from authoring.booklet import markup
+from authoring.booklet import markup, whom
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.words import Amount, Inline, Named, Passage, Text, Words
 from authoring.model.action_kind import Kind
-from authoring.model.fitments import applies, said
 from authoring.model.library import Named as Thing
 from authoring.model.procedure import Step
 from authoring.model.things import Specification, Value, When
@@ -101,8 +100,11 @@ class Wording:
 
     def said(self, when: When) -> str:
         """Return `when` in words, whether or not the selection settles it."""
-        equipment = self._volume.scope.vehicle
-        return said(when, equipment) if equipment is not None else ""
+        return whom.said(when, self._volume.scope)
+
+    def whose(self, when: When) -> str:
+        """Return `when` in words as they go on after a verb, whether or not the selection settles it."""
+        return whom.whose(when, self._volume.scope)
 
     def source(self, specification: Specification) -> str:
         """Return where a value comes from, in words."""
@@ -117,9 +119,12 @@ class Wording:
 
         Empty when for all, when the selection settles it, or when `within`, the step around it, has said so already.
         """
-        equipment = self._volume.scope.vehicle
+        if not when:
+            return ""
+        selection = self._plan.selection
         news = {
-            feature: values for feature, values in when.items() if not set(within.get(feature, ("",))) <= set(values)
+            feature: values
+            for feature, values in when.items()
+            if feature not in selection and not set(within.get(feature, ("",))) <= set(values)
         }
-        told = applies(news, self._plan.selection, equipment) if equipment is not None else ""
-        return f"Only {told}" if told else ""
+        return whom.only(news, self._volume.scope)

@@ -90,12 +90,6 @@ def _happens(never: When, fitment: Mapping[str, str]) -> bool:
     return all(fitment.get(feature) in values for feature, values in never.items())
 
 
-def applies(when: When, selection: Mapping[str, str], equipment: Equipment) -> str:
-    """Return the line that says for which vehicles something applies; empty when that is settled or for all."""
-    open_features = {feature: values for feature, values in when.items() if feature not in selection}
-    return said(open_features, equipment)
-
-
 def said(when: When, equipment: Equipment) -> str:
     """Return `when` in words, such as "parking brake: disc brake; axle: wide or narrow"."""
     return in_words(when, equipment.features)

@@ -67,7 +67,7 @@ def test_what_a_modification_leaves_out_stays_off_and_nothing_else_does() -> Non
     hose = {"breather": "hose"}
     assert rows(booklet(hose), "closing", "count")["breather cap"][2] == "stays off: raised breather"
     both = rows(booklet(), "closing", "count")["breather cap"][2]
-    assert both == "12 (only breather: cap on the case); stays off: raised breather (only breather: raised hose)"
+    assert both == "12 (only if chosen: cap on the case); stays off: raised breather (only if chosen: raised hose)"
     unsaid = booklet(hose, FL_310=("    leaves-out: [breather-cap]\n", ""))
     assert rows(unsaid, "closing", "count")["breather cap"][2] == "NOT DONE AGAIN"
     assert rows(booklet({"breather": "cap"}), "closing", "count")["breather cap"][2] == "12"
@@ -77,11 +77,11 @@ def test_what_a_modification_exchanges_is_told_with_the_new_part() -> None:
     """The old clip is gone, and the count names what sits in its place, as do the chapter and the note."""
     hose = booklet({"breather": "hose"})
     assert rows(hose, "closing", "count")["short clip"][2] == (
-        "discarded in step 14; replaced by the long clip: raised breather"
+        "discarded in step 14; replaced in step 14 by the long clip: raised breather"
     )
     anchor = "modification-raised-breather"
     assert rows(hose, "modifications", anchor)["Exchanged"][0] == "short clip, now the long clip, FL-P-406"
-    note = chapter(hose, "modifications").blocks[-1]
+    note = next(block for block in chapter(hose, "modifications").blocks if getattr(block, "cut", False))
     assert isinstance(note, Form)
     assert {row.label: plainly(row.printed) for row in note.rows}["Exchanged"] == "long clip"
 
@@ -94,23 +94,40 @@ def test_the_state_in_which_the_machine_is_left_has_a_box() -> None:
 def test_a_modification_is_told_with_a_note_to_tear_off() -> None:
     """As found, as left, added, off and told; the note says it again with a line for the machine and the name."""
     page = chapter(booklet({"breather": "hose"}), "modifications")
-    table, signed, note = page.blocks
+    table, signed, note, slip = page.blocks
     assert isinstance(table, Table)
     heads = [plainly(row[0].text) for row in table.rows]
-    assert heads == ["As found", "As left", "Why", "Added", "Exchanged", "Stays off", "Told", "Told"]
-    assert [row[2].tick for row in table.rows] == [True, True, False, True, True, True, True, True]
+    assert heads == [
+        *("Made", "As found", "As left", "Why", "Clearance"),
+        *("Added", "Exchanged", "Stays off", "Told", "Told"),
+    ]
+    assert [row[2].tick for row in table.rows] == [False, True, True, False, *[True] * 6]
+    assert plainly(table.rows[0][1].text) == "[ ] done [ ] not done "
     assert isinstance(signed, Form)
     assert isinstance(note, Form)
     assert note.cut
     assert {row.label: plainly(row.printed) for row in note.rows}["Stays off"] == "breather cap"
     assert [row.label for row in note.rows if row.lines] == ["Machine", "Name and date"]
+    clear = "the breather hose clear of the chain case, at least 20 mm (at least 0.79 in)"
+    assert {row.label: plainly(row.printed) for row in note.rows}["Clearance"] == clear
+    assert isinstance(slip, Form)
+    assert [row.label for row in slip.rows] == ["Machine", "Now", "Why", "Done after", "Name and date"]
     assert "modifications" not in anchors(booklet({"breather": "cap"}))
 
 
-def test_only_the_next_technician_gets_a_note() -> None:
-    """Where the next technician is not to be told, there is nothing to tear off."""
-    page = chapter(booklet(FL_310=("tell: [customer, next-technician]", "tell: [customer]")), "modifications")
-    assert not [block for block in page.blocks if isinstance(block, Form) and block.cut]
+@pytest.mark.parametrize(
+    ("told", "titles"),
+    [
+        ("customer", ["For the customer: raised breather"]),
+        ("next-technician", ["For the next technician: raised breather"]),
+        ("driver", ["For the driver: raised breather"]),
+        ("lead", []),
+    ],
+)
+def test_only_who_is_told_gets_a_slip(told: str, titles: list[str]) -> None:
+    """The next technician has a note, customer and driver a short slip; the lead reads the booklet."""
+    page = chapter(booklet(FL_310=("tell: [customer, next-technician]", f"tell: [{told}]")), "modifications")
+    assert [block.title for block in page.blocks if isinstance(block, Form) and block.cut] == titles
 
 
 def test_findings_for_others_are_gathered_on_a_sheet() -> None:

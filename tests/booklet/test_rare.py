@@ -39,7 +39,7 @@ def test_an_option_has_a_box_for_each_choice_and_a_booklet_for_one_says_so() -> 
     assert choices == "[ ] cap on the case [ ] raised hose "
     assert hose.cover.options is not None
     assert plainly(hose.cover.options.rows[0][2].text) == "This booklet is for one choice:[ ] raised hose "
-    assert hose.fitment == "Only breather: raised hose"
+    assert hose.fitment == "Only if chosen: raised hose"
     assert booklet().fitment == "All fitments"
 
 
@@ -99,7 +99,7 @@ def test_the_parts_list_tells_what_is_critical_and_what_does_as_well() -> None:
     assert critical.startswith("CRITICAL round cover seal")
     assert critical.endswith("A pinched seal lets the chain run dry.")
     assert found["sealing ring of the drain plug, new each time"][1] == "1"
-    assert "breather hose, oil-proof rubber (only breather: raised hose)" in found
+    assert "breather hose, oil-proof rubber (only if chosen: raised hose)" in found
 
 
 def test_parts_of_steps_for_different_vehicles_are_not_added_up() -> None:

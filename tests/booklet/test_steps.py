@@ -2,54 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-
 import pytest
 
 from authoring.booklet.blocks import Booklet, Methods
 from authoring.booklet.markup import said
-from authoring.booklet.step_parts import Aside, Checkpoint, Choice, Figure, Step, StepPart, TorqueCallout
-from authoring.booklet.words import Blank, Paragraph
-from authoring.cli.disk import read_library
+from authoring.booklet.step_parts import Checkpoint, Choice, Figure, TorqueCallout
+from authoring.booklet.words import Blank
 from authoring.diagnostics.diagnostic import Severity
-from authoring.pipeline import check, compose
 from authoring.render.html import as_html
-from tests.booklet.goldens import TREE, checked
-
-FOLDER = "tests/booklet/steps"
-GEAR = {"drive": "gear"}
-
-
-def booklet(selection: Mapping[str, str], *changes: tuple[str, str]) -> Booklet:
-    """Return the booklet for a selection, of the library with some words of its procedure replaced."""
-    if not changes:
-        return compose(checked(FOLDER), "FL-320", selection)
-    files, unread = read_library(str(TREE / FOLDER))
-    text = files["FL-320.yaml"].decode()
-    for old, new in changes:
-        assert old in text
-        text = text.replace(old, new)
-    return compose(check(files | {"FL-320.yaml": text.encode()}, unread), "FL-320", selection)
-
-
-def step(words: str, book: Booklet) -> Step:
-    """Return the step whose instruction begins with these words."""
-    return next(one for one in steps(book) if said(one.text).startswith(words))
-
-
-def steps(book: Booklet) -> Iterator[Step]:
-    """Yield the steps of a booklet."""
-    return (block for chapter in book.chapters for block in chapter.blocks if isinstance(block, Step))
-
-
-def told(label: str, parts: tuple[StepPart, ...]) -> list[str]:
-    """Return what stands under a label, as plain characters."""
-    found = []
-    for part in parts:
-        if isinstance(part, Aside) and part.label == label:
-            texts = [[one.text] if isinstance(one, Paragraph) else one.entries for one in part.passage]
-            found.append(" ".join(said(text).strip() for some in texts for text in some).replace("\u00a0", " "))
-    return found
+from tests.booklet.goldens import checked
+from tests.booklet.steps_booklet import FOLDER, GEAR, booklet, step, steps, told
 
 
 def test_the_library_has_no_error() -> None:
@@ -68,7 +30,7 @@ def test_what_must_be_so_stands_before_the_instruction() -> None:
     before = step("Remove the cover bolts", booklet({})).before
     assert [one.label for one in before] == ["Persons", "Must be", "While"]
     assert told("Must be", before) == ["engine: stopped; catch: pressed in"]
-    assert told("While", before) == ["a helper holds the catch, pressed in with the thumb"]
+    assert told("While", before) == ["a helper holds the catch pressed in with the thumb"]
 
 
 def test_of_several_actions_each_manner_says_whose_it_is() -> None:
@@ -87,9 +49,9 @@ def test_what_is_never_loosened_is_named_where_it_is_near() -> None:
         {}, (again[0], f"{again[0]}      - step: Loosen the [cover-bolts].\n        do: [{{loosen: cover-bolts}}]\n")
     )
     assert told("Leave alone", step("Remove the cover bolts", book).parts) == [
-        "flange; painted case bolts: They hold the halves of the case together."
+        "flange; 4 × painted case bolts, M10 x 1.5: They hold the halves of the case together."
     ]
-    assert told("Leave alone", step("Loosen the cover bolts", book).parts) == ["painted case bolts"]
+    assert told("Leave alone", step("Loosen the cover bolts", book).parts) == ["4 × painted case bolts, M10 x 1.5"]
     assert told("Leave alone", step("Remove the thrust washer", book).parts) == []
 
 
@@ -144,11 +106,11 @@ def test_a_habit_is_told_from_what_decides(selection: dict[str, str], note: list
     [
         (
             {"cooler": "shut"},
-            "Not 30 °C to 40 °C (86 °F to 104 °F): The thermostat is still shut. 65",
+            "Not 30 °C to 40 °C: The thermostat is still shut. 65",
         ),
         (
             {"cooler": "open"},
-            "30 °C to 40 °C (86 °F to 104 °F): Oil that runs out does not scald. 65",
+            "30 °C to 40 °C: Oil that runs out does not scald. 65",
         ),
     ],
 )
@@ -172,24 +134,36 @@ def test_only_a_joint_on_which_life_depends_asks_for_two_hands() -> None:
 
 def test_equal_parts_have_a_box_each_and_others_none() -> None:
     """Either of two is ticked; the part of the other drive is marked as the wrong one."""
-    (choice,) = [part for part in step("Press in", booklet({"drive": "chain"})).parts if isinstance(part, Choice)]
+    (choice,) = [part for part in step("Measure the", booklet({"drive": "chain"})).parts if isinstance(part, Choice)]
     assert [(row.number, row.tick) for row in choice.rows] == [
         ("FL-P-301", True),
         ("FL-P-302", True),
         ("FL-P-303", False),
     ]
     assert said(choice.rows[2].decides).startswith("NOT THIS ONE")
-    (choice,) = [part for part in step("Press in", booklet(GEAR)).parts if isinstance(part, Choice)]
+    (choice,) = [part for part in step("Measure the", booklet(GEAR)).parts if isinstance(part, Choice)]
     assert [row.tick for row in choice.rows] == [False, False, False]
     assert [said(row.decides).startswith("NOT THIS ONE") for row in choice.rows] == [False, True, True]
 
 
-def test_numbers_on_one_thing_have_no_legend() -> None:
-    """Grades of wear are told apart by the step; with another thing among them the numbers are named."""
+def test_the_table_of_look_alikes_stands_once() -> None:
+    """Where the part goes in, a line says which one it is and leads back to the table."""
+    press = step("Press in", booklet(GEAR))
+    assert not [part for part in press.parts if isinstance(part, Choice)]
+    (which,) = told("Which one", press.parts)
+    assert which.startswith("thick seal, FL-P-303: drive: gear drive; height 10.0 mm ± 0.1 mm")
+    assert which.endswith("How to tell them apart: step 10.")
+    assert "thick" not in told("Which one", step("Press in", booklet({"drive": "chain"})).parts)[0]
 
-    def legend(book: Booklet) -> bool:
+
+def test_a_picture_of_grades_tells_what_each_number_looks_like() -> None:
+    """Numbers on one thing are told by the outcomes that look like them, and on several by their names."""
+
+    def legend(book: Booklet) -> list[str]:
         (figure,) = [part for part in step("Look at the hub", book).parts if isinstance(part, Figure)]
-        return f'<li><span class="index">1</span> {figure.callouts[0].label}</li>' in as_html(book)
+        assert (f'<span class="index">1</span> {figure.callouts[0].label}' in as_html(book)) == figure.legend
+        return [one.label for one in figure.callouts] if figure.legend else []
 
-    assert not legend(booklet({}))
-    assert legend(booklet({}, ("{on: hub, across: 50, down: 90}", "{on: case, across: 50, down: 90}")))
+    assert legend(booklet({})) == ["It is smooth.", "It has a step."]
+    assert legend(booklet({}, (", like: 1", ""), (", like: 2", ""))) == []
+    assert legend(booklet({}, ("{on: hub, across: 50, down: 90}", "{on: case, across: 50, down: 90}")))[0] == "hub"
