@@ -1,0 +1,52 @@
+"""Whether a torque was stated in a unit that its author did not mean.
+
+A torque is held against the usual one of its thread and class: 0.2 d at 75 % of the proof load
+(Shigley's Mechanical Engineering Design, 9th edition, section 8-8, K from Table 8-15).
+What is less than 0.15 of that, or more than twice that, is hardly a torque for that bolt:
+friction from 0.08 to 0.20, and from 30 % of the proof load to all of it, stay inside, as do the torques of VDI 2230.
+The bounds are common practice; they are chosen so that no sane torque is told, and so that a factor of 8.8 (lbf·in),
+9.8 (kgf·m), 10.2 (kgf·cm) or 12 (foot for inch) is.
+Limit: N·m for lbf·ft is a factor of 1.36, less than friction makes; it is told only beyond twice the usual torque.
+A snug torque before a turn, a plug and a jet have no torque of a bolt's class and are not to be asked about.
+"""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+
+from authoring.quantities.units import UNITS, Unit
+from authoring.workshop.clamp_force import torque_for_nut_factor
+from authoring.workshop.metric_thread import MetricThread
+from authoring.workshop.proof_load import proof_load_newton
+
+LEAST_SHARE, GREATEST_SHARE = 0.15, 2.0
+"""Between these shares of the usual torque nothing is said."""
+
+_LEAST_MEANT, _GREATEST_MEANT = 0.3, 1.6
+_NUT_FACTOR, _PRELOAD_SHARE = 0.2, 0.75
+_MEANT = tuple(UNITS[symbol] for symbol in ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm"))
+
+
+def usual_torque_newton_metre(thread: MetricThread, property_class: str) -> float | None:
+    """Return 0.2 * 0.75 * F_p * d in N·m: about what a plain bolt takes; None for a class without a proof load."""
+    proof = proof_load_newton(thread, property_class)
+    return None if proof is None else torque_for_nut_factor(_PRELOAD_SHARE * proof, thread, _NUT_FACTOR)
+
+
+def units_probably_meant(number: Fraction, unit: Unit, thread: MetricThread, property_class: str) -> tuple[Unit, ...]:
+    """Return the units in which the number would be a usual torque, the likeliest first; none when it is sane as it is.
+
+    None either when no unit would help: a torque that is too much in every unit is a matter for `bolt_load`.
+    A unit with the same force, such as lbf·in for lbf·ft, goes first, then what comes nearest to the usual torque.
+    """
+    usual = usual_torque_newton_metre(thread, property_class)
+    if usual is None or number <= 0 or LEAST_SHARE <= float(number * unit.factor) / usual <= GREATEST_SHARE:
+        return ()
+    shares = {meant: float(number * meant.factor) / usual for meant in _MEANT if meant != unit}
+    likely = [meant for meant, share in shares.items() if _LEAST_MEANT <= share <= _GREATEST_MEANT]
+    return tuple(sorted(likely, key=lambda meant: (_force(meant) != _force(unit), abs(math.log(shares[meant])))))
+
+
+def _force(unit: Unit) -> str:
+    return unit.symbol.split("·")[0]

@@ -1,0 +1,43 @@
+"""How much thread must be engaged so that a tapped hole does not strip before its bolt is pulled to a force.
+
+Shear area of the hole for each mm of engagement: A = pi d_s/P * (P/2 + (d_s - D_2) tan 30°).
+d_s is the bolt's least major diameter, D_2 the hole's greatest pitch diameter, P the pitch.
+Length: L = F / (A tau), tau the shear strength of the material with the hole.
+Source: FED-STD-H28/2, formula from memory; the worked example in Bickford and Nassar, Handbook of Bolts and Bolted
+Joints, was read and comes out.
+Assumptions: every thread in the length is whole, so chamfers and run-outs are added; all threads bear alike.
+Limit: the hole is the weaker side; a thin wall that widens, or a bolt whose own threads strip first, needs more
+(E. M. Alexander, SAE 770420, is not reckoned here).
+"""
+
+from __future__ import annotations
+
+import math
+
+from authoring.workshop.metric_thread import MetricThread
+from authoring.workshop.thread_geometry import pitch_diameter_mm
+
+_FLANK = math.tan(math.radians(30))
+
+
+def shear_area_mm2_per_mm(
+    thread: MetricThread, least_major_mm: float | None = None, greatest_pitch_mm: float | None = None
+) -> float:
+    """Return the shear area of a tapped hole for each mm of engagement.
+
+    Without the limits of size (ISO 965-1) the basic sizes stand in; they promise a tenth more than the worst pair.
+    """
+    major = float(thread.diameter_mm) if least_major_mm is None else least_major_mm
+    pitch_diameter = pitch_diameter_mm(thread) if greatest_pitch_mm is None else greatest_pitch_mm
+    pitch = float(thread.pitch_mm)
+    return math.pi * major / pitch * (pitch / 2 + _FLANK * (major - pitch_diameter))
+
+
+def engagement_mm(force_newton: float, shear_strength_mpa: float, area_mm2_per_mm: float) -> float:
+    """Return the length of whole threads in mm at which the hole strips at just this force, and no earlier."""
+    return force_newton / (shear_strength_mpa * area_mm2_per_mm)
+
+
+def stripping_force_newton(length_mm: float, shear_strength_mpa: float, area_mm2_per_mm: float) -> float:
+    """Return the force in N at which a hole with this length of whole threads strips."""
+    return length_mm * shear_strength_mpa * area_mm2_per_mm

@@ -1,0 +1,74 @@
+"""What a turn beyond the snug torque does to a bolt, as long as bolt and joint stay elastic.
+
+One turn takes up one pitch: the bolt grows longer and the joint shorter, F = P * angle/360 / (1/k_b + 1/k_m).
+k_b = A_d A_t E / (A_d l_t + A_t l_d) is the stiffness of the bolt, k_m that of the clamped parts.
+A_d is the area of the shank, A_t the stress area, l_d and l_t the lengths in the grip without and with thread,
+E the modulus of the bolt.
+Source: Shigley's Mechanical Engineering Design, 9th edition, Table 8-7 for k_b, Table 8-12 for values of both;
+the turn as a sum of two springs is the turn-of-nut relation of the same chapter, from memory.
+Assumptions: the faces lie flat once snug, nothing embeds, and the thread's own give is left out.
+Limit: below the proof load; bolts that are turned into yield stretch more and pull less than this says.
+A joint without a known stiffness is taken as a span, `USUAL_JOINT_SHARE`.
+"""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+
+from authoring.workshop.metric_thread import MetricThread
+from authoring.workshop.thread_geometry import stress_area_mm2
+
+STEEL_MODULUS_MPA = 207_000.0
+"""Young's modulus of steel, 30 Mpsi (Shigley, 9th edition, Table 8-8, from memory)."""
+
+USUAL_JOINT_SHARE = (4.0, 8.0)
+"""How many times stiffer than its bolt a steel joint is: 4.9 to 7.8 in Shigley's Table 8-12, widened."""
+
+_TURN_DEGREE = 360
+
+
+def take_up_mm(angle_degree: Fraction, thread: MetricThread) -> Fraction:
+    """Return by how much a turn brings nut and head together: P * angle/360, in mm, exact.
+
+    It is the stretch of the bolt and the squeeze of the joint together.
+    """
+    return thread.pitch_mm * angle_degree / _TURN_DEGREE
+
+
+def bolt_stiffness_newton_per_mm(
+    diameter_mm: float,
+    stress_area_mm2: float,
+    plain_length_mm: float,
+    threaded_length_mm: float,
+    modulus_mpa: float = STEEL_MODULUS_MPA,
+) -> float:
+    """Return k_b in N/mm for a bolt whose grip holds a plain and a threaded length, in mm.
+
+    Raises ZeroDivisionError for a grip of no length: the caller states what is clamped.
+    """
+    shank_mm2 = math.pi / 4 * diameter_mm**2
+    give = shank_mm2 * threaded_length_mm + stress_area_mm2 * plain_length_mm
+    return shank_mm2 * stress_area_mm2 * modulus_mpa / give
+
+
+def threaded_bolt_stiffness_newton_per_mm(
+    thread: MetricThread, grip_mm: float, modulus_mpa: float = STEEL_MODULUS_MPA
+) -> float:
+    """Return k_b in N/mm for a bolt that is threaded over its whole grip: the softest it can be without a waist."""
+    return bolt_stiffness_newton_per_mm(float(thread.diameter_mm), stress_area_mm2(thread), 0.0, grip_mm, modulus_mpa)
+
+
+def force_from_turn_newton(
+    angle_degree: Fraction, thread: MetricThread, bolt_newton_per_mm: float, joint_newton_per_mm: float
+) -> float:
+    """Return the clamp force in N that a turn adds to what the snug torque gave."""
+    give_mm_per_newton = 1 / bolt_newton_per_mm + 1 / joint_newton_per_mm
+    return float(take_up_mm(angle_degree, thread)) / give_mm_per_newton
+
+
+def stretch_from_turn_mm(
+    angle_degree: Fraction, thread: MetricThread, bolt_newton_per_mm: float, joint_newton_per_mm: float
+) -> float:
+    """Return by how much the turn makes the bolt longer, in mm: the force over the stiffness of the bolt."""
+    return force_from_turn_newton(angle_degree, thread, bolt_newton_per_mm, joint_newton_per_mm) / bolt_newton_per_mm
