@@ -18,6 +18,7 @@ class Act(Struct, frozen=True, eq=False):
     """One action: its step and the number of that step from 0, and for which fitments it is done.
 
     An action of a procedure that a step carries out stands in the place of that step; `own` is False for it.
+    `doing` is the step that holds the action, which is `step` where it is the job's own.
     """
 
     place: int
@@ -25,6 +26,7 @@ class Act(Struct, frozen=True, eq=False):
     step: Step
     action: Action
     when: When
+    doing: Step
     own: bool = True
 
 
@@ -65,14 +67,14 @@ def _acts(procedure: Procedure, library: Library) -> Iterator[Act]:
     for place, (section, step) in enumerate(procedure.steps()):
         when = together(procedure.covers, section.when, step.when)
         for action in step.actions:
-            yield Act(place, section, step, action, when)
+            yield Act(place, section, step, action, when, step)
             for name in action.what if action.kind.name == "carry-out" else ():
                 called = library.procedures.get(name)
                 if called is None or called.equipment != procedure.equipment:
                     continue
                 for inside, other in called.steps():
                     around = together(when, inside.when, other.when)
-                    yield from (Act(place, section, step, one, around, own=False) for one in other.actions)
+                    yield from (Act(place, section, step, one, around, other, own=False) for one in other.actions)
 
 
 def seen(procedure: Procedure) -> Iterator[Seen]:

@@ -25,6 +25,7 @@ class Fault(Struct, frozen=True):
     """What a check yields: what is wrong, where, and how to mend it; the runner adds rule and severity.
 
     `fitments` says which vehicles it concerns where the check knows better than the place of the fault tells.
+    `severity` is set where a rule that mostly warns knows for certain.
     """
 
     message: str
@@ -32,6 +33,7 @@ class Fault(Struct, frozen=True):
     cure: str = ""
     related: tuple[Related, ...] = ()
     fitments: str = ""
+    severity: Severity | None = None
 
 
 Check = Callable[[Any, Library], Iterable[Fault]]
@@ -105,6 +107,7 @@ def run_rules(library: Library) -> Iterator[Diagnostic]:
             continue
         for subject in subjects[rule.over]:
             for fault in rule.check(subject, library):
+                severity = fault.severity or rule.severity
                 yield Diagnostic(
-                    rule.id, rule.severity, fault.message, fault.span, fault.cure, fault.related, fault.fitments
+                    rule.id, severity, fault.message, fault.span, fault.cure, fault.related, fault.fitments
                 )

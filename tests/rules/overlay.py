@@ -25,6 +25,8 @@ FENCE = re.compile(
 )
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
 UNUSED = "unused-thing"
+OF_WHOLE_JOBS = frozenset({UNUSED, "never-put-back"})
+"""The rules that an example is too short for: most of its library is used by nothing, and what comes off stays off."""
 TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
 
 
@@ -93,13 +95,14 @@ def findings(files: dict[str, bytes]) -> list[Diagnostic]:
 def told(example: Example, subject: str) -> list[tuple[str, int, str]]:
     """Return the (file, line, rule) of the findings of an example that belongs to the page of `subject`.
 
-    An example is short, so most of its library is used by nothing, which only the page about that speaks of;
-    even there what the example left of the base does not count.
+    Of the rules that an example is too short for only their own pages speak; even there what the example left of the
+    base does not count as unused.
     """
     return sorted(
         (found.span.file, found.span.line, found.rule)
         for found in findings(example.files)
-        if found.rule != UNUSED or (subject == UNUSED and _is_own(found, example))
+        if found.rule not in OF_WHOLE_JOBS
+        or (found.rule == subject and (found.rule != UNUSED or _is_own(found, example)))
     )
 
 

@@ -10,7 +10,7 @@ from authoring.diagnostics.diagnostic import Severity
 from authoring.model.reference import renewed
 from authoring.pipeline import check, html
 from tests.booklet.goldens import TREE
-from tests.rules.overlay import examples_in, findings
+from tests.rules.overlay import OF_WHOLE_JOBS, examples_in, findings
 
 GUIDE = (TREE / "schema" / "README.md").read_text(encoding="utf-8")
 FILE = re.compile(r"^```yaml file (\S+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
@@ -33,7 +33,7 @@ def test_the_tour_is_a_library_without_a_finding() -> None:
 def test_each_example_is_sound(place: int) -> None:
     """Laid over the small sound library, an example brings no error."""
     found = [one for one in findings(EXAMPLES[place].files) if one.severity is Severity.ERROR]
-    assert found == []
+    assert [one for one in found if one.rule not in OF_WHOLE_JOBS] == []
 
 
 def test_there_are_examples_of_each_element() -> None:

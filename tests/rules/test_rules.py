@@ -153,7 +153,8 @@ def test_examples_are_told_in_sentences(rule: Rule) -> None:
                 assert re.match(r"[A-Z\"0-9/]", found.message)
                 assert found.message.endswith((".", "?")), found.message
                 assert found.cure.endswith((".", "?")), found.cure
-                assert found.severity is rule.severity
+                # A rule that warns may know some cases for certain; none is milder than its page says.
+                assert found.severity in {rule.severity, Severity.ERROR}
                 assert found.span.line == found.span.end_line
                 # An empty file has nothing to underline.
                 assert found.span.end_column > found.span.column or rule.id == names.EMPTY_FILE

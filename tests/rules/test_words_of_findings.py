@@ -6,6 +6,7 @@ import re
 
 import pytest
 
+from authoring.diagnostics.diagnostic import Severity
 from authoring.pipeline import check, html
 from tests.rules.overlay import findings, overlay
 
@@ -86,3 +87,33 @@ sections:
     assert said == [f"{sums.format(least=least)}, but the procedure says 60 min."]
     page = html(check(overlay([("procedure", procedure)]).files, []), "FL-110", {})
     assert "60 min; the sections together 15 min" in re.sub(r"<[^>]*>", "", page).replace("\N{NO-BREAK SPACE}", " ")
+
+
+@pytest.mark.parametrize(
+    ("steps", "severity", "message"),
+    [
+        ("[{remove: drop-box}]", Severity.ERROR, "is removed here and is never brought back."),
+        (
+            "[{remove: drop-box}, {keep: drop-box}]",
+            Severity.WARNING,
+            "is removed here and kept, but is never brought back.",
+        ),
+        (
+            "[{remove: drop-box}]\n      - do: [{fit: drop-box}]\n        when: {brake: disc}",
+            Severity.ERROR,
+            "is removed here and is never brought back for a machine with parking brake: drum brake.",
+        ),
+        (
+            "[{remove: drop-box}]\n      - either:\n          - {id: cut, do: [{mark: drop-box}]}\n"
+            "          - do: [{clean: drop-box}]\n      - do: [{fit: drop-box}]\n        if-done: [cut]",
+            Severity.ERROR,
+            "is removed here and is never brought back where the method of line 20 is done.",
+        ),
+    ],
+)
+def test_what_never_comes_back_is_certain_but_where_it_was_kept(steps: str, severity: Severity, message: str) -> None:
+    """The fewest features, or the way through the job, stand in the sentence; what was kept is a warning."""
+    procedure = f"sections:\n  - title: Open\n    steps:\n      - do: {steps}\n"
+    example = overlay([("procedure", procedure)])
+    found = [one for one in findings(example.files) if one.rule == "never-put-back"]
+    assert [(one.severity, one.message) for one in found] == [(severity, f'"drop-box" {message}')]

@@ -1,0 +1,227 @@
+"""A thing comes off, is opened or shut down, and nothing says what becomes of it.
+
+A bolt left in the tray and a plug left hanging are found on the road.
+What is removed, disconnected, opened, loosened, isolated, held up, locked or raised is brought back by a later action
+for the same machines and on the same way through the job, or its fate is told: it is discarded, its place is left
+empty, another one is fitted that `replaces` it, a modification leaves it out or replaces it, or the procedure says
+under `leaves` that it stays so.
+Fasteners are back when they are tightened.
+It is an error, and a warning where the thing was laid aside with `keep`, since that may be for somebody to take along.
+
+Wrong:
+
+```yaml equipment
+items:
+  drop-box: {name: drop box}
+  isolator: {name: battery isolator}
+```
+```yaml procedure
+sections:
+  - title: Clean
+    steps:
+      - step: Turn off the [isolator].
+        do:
+          - isolate: isolator   #! never-put-back
+      - step: Remove the [level-plug].
+        do:
+          - remove: level-plug   #! never-put-back
+      - step: Start the [level-plug] by hand and tighten it.
+        when: {brake: drum}
+        with: [wrench]
+        do:
+          - start: level-plug
+          - tighten: level-plug
+```
+
+Right:
+
+```yaml equipment
+items:
+  drop-box: {name: drop box}
+  isolator: {name: battery isolator}
+```
+```yaml procedure
+leaves: {isolator: isolated}
+sections:
+  - title: Clean
+    steps:
+      - step: Turn off the [isolator].
+        do:
+          - isolate: isolator
+      - step: Remove the [level-plug].
+        do:
+          - remove: level-plug
+      - step: Start the [level-plug] by hand and tighten it.
+        with: [wrench]
+        do:
+          - start: level-plug
+          - tighten: level-plug
+```
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from authoring.diagnostics.diagnostic import Related, Severity, Span
+from authoring.model.action_kinds import action_kinds
+from authoring.model.course import Act, acts
+from authoring.model.fitments import may_hold
+from authoring.model.library import Library, Scope
+from authoring.model.mentions import touched
+from authoring.model.on_and_off import PUTS_ON, meant
+from authoring.model.procedure import Procedure
+from authoring.model.smallest import Fitment
+from authoring.model.things import FastenerGroup, Item
+from authoring.model.ways import Shown, Ways, ways_of
+from authoring.rules.rule import Fault
+
+# What is kept may be meant for somebody; everything else is certain and told as an error.
+SEVERITY = Severity.WARNING
+REQUIREMENTS = ("N1", "H6")
+
+_SETTLES = frozenset({"discard", "leave-empty"})
+_LEFT = {
+    "remove": ("removed", {"removed"}),
+    "disconnect": ("disconnected", {"removed"}),
+    "open": ("opened", {"open"}),
+    "loosen": ("loosened", {"removed"}),
+    "isolate": ("isolated", {"isolated", "proved-dead"}),
+    "support": ("held up", {"supported", "chocked"}),
+    "lock": ("locked", {"supported", "chocked"}),
+    "raise": ("raised", {"raised"}),
+}
+"""What each action that is undone later does, and the states under `leaves` that let it stay."""
+
+_CURES = {
+    "loosen": "Tighten",
+    "isolate": "Restore",
+    "support": "Release",
+    "lock": "Release",
+    "raise": "Lower",
+    "open": "Close",
+    "disconnect": "Connect",
+}
+
+
+def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
+    """Yield a fault for each thing that some machine is left without, on some way through the job."""
+    ways = ways_of(procedure, library)
+    if ways is None:
+        return
+    scope = library.scope(procedure)
+    course = acts(procedure, library)
+    undone = _undone()
+    for verb, back in undone.items():
+        for thing in dict.fromkeys(name for act in course if act.action.kind.name == verb for name in act.action.what):
+            if thing in scope.things and thing not in ways.unseen and not _stays(thing, verb, procedure):
+                yield from _of_thing(thing, verb, _back(thing, verb, back, scope), course, ways, scope)
+
+
+def _undone() -> Mapping[str, frozenset[str]]:
+    """Return each action that another one undoes, with those that do so."""
+    found: dict[str, set[str]] = {}
+    for kind in action_kinds().values():
+        for verb in kind.undoes:
+            found.setdefault(verb, set()).add(kind.name)
+    return {verb: frozenset(back) for verb, back in found.items() if verb in _LEFT}
+
+
+def _back(thing: str, verb: str, back: frozenset[str], scope: Scope) -> frozenset[str]:
+    if isinstance(scope.things[thing].thing, FastenerGroup) and verb in {"remove", "loosen"}:
+        return frozenset(kind.name for kind in action_kinds().values() if kind.torque)
+    return back | PUTS_ON | {"close", "restore"} if verb in {"remove", "disconnect", "open", "isolate"} else back
+
+
+def _stays(thing: str, verb: str, procedure: Procedure) -> bool:
+    """Tell whether the job leaves a thing so on purpose, or found it so."""
+    states = _LEFT[verb][1]
+    return any(need.thing == thing and need.state in states for need in (*procedure.leaves, *procedure.needs))
+
+
+def _of_thing(
+    thing: str, verb: str, back: frozenset[str], course: Sequence[Act], ways: Ways, scope: Scope
+) -> Iterator[Fault]:
+    names = {thing, *_wholes(thing, scope)}
+    mine = [act for act in course if _concerns(act, thing, names, scope)]
+    changes = [change for one in ways.procedures for change in one.modifications.values()]
+    gone = [change.when for change in changes if not names.isdisjoint({*change.leaves_out, *change.replaces})]
+    bad: dict[Act, list[Fitment]] = {}
+    machines = ways.machines(mine, more=gone)
+    for machine in machines:
+        if any(may_hold(when, machine) for when in gone):
+            continue
+        last = _open_at_the_end(thing, verb, back, [act for act in mine if ways.happens(act, machine)], names)
+        if last is not None:
+            bad.setdefault(last, []).append(machine)
+    for last, concern in bad.items():
+        if last.own or _left_to_the_caller(thing, verb, last, ways):
+            shown = ways.shown(concern, [one for one in machines if one not in concern])
+            after = mine[mine.index(last) + 1 :]
+            keeps = [act for act in after if act.action.kind.name == "keep" and thing in act.action.what]
+            kept = any(ways.happens(act, machine) for act in keeps for machine in concern)
+            yield _fault(thing, verb, last, shown, kept=kept)
+
+
+def _concerns(act: Act, thing: str, names: set[str], scope: Scope) -> bool:
+    if not names.isdisjoint({*act.action.what, act.action.roles.get("replaces", "")}):
+        return True
+    if any(need.thing == thing for need in act.doing.leaves):
+        return True
+    others = {name for name, _ in meant(thing, scope.things[thing])}
+    return any(
+        name in others or thing in {one for one, _ in meant(name, scope.things.get(name))} for name in act.action.what
+    )
+
+
+def _wholes(thing: str, scope: Scope) -> Iterator[str]:
+    """Yield the larger things that a thing is part of; it goes where they go for good."""
+    seen = {thing}
+    item = scope.things[thing].thing
+    while isinstance(item, Item) and item.part_of is not None and item.part_of not in seen:
+        whole = scope.things.get(item.part_of)
+        if whole is None:
+            return  # an unknown name is told elsewhere
+        seen.add(whole.id)
+        yield whole.id
+        item = whole.thing
+
+
+def _open_at_the_end(thing: str, verb: str, back: frozenset[str], done: Sequence[Act], names: set[str]) -> Act | None:
+    """Return the last of these actions that undoes a thing, where none after it settles what becomes of it."""
+    last: Act | None = None
+    for act in done:
+        kind = act.action.kind.name
+        mine = names.isdisjoint(act.action.what) or thing in act.action.what
+        if kind == verb and thing in act.action.what:
+            last = act
+        elif act.action.roles.get("replaces") in names or kind in _SETTLES or (kind in back and mine):
+            last = None
+        if any(need.thing == thing and need.state not in _LEFT[verb][1] for need in act.doing.leaves):
+            last = None
+    return last
+
+
+def _left_to_the_caller(thing: str, verb: str, last: Act, ways: Ways) -> bool:
+    """Tell whether a procedure that is carried out leaves the thing so on purpose; what it forgets it tells itself."""
+    return any(need.thing == thing and need.state in _LEFT[verb][1] for need in ways.procedure_of(last).leaves)
+
+
+def _fault(thing: str, verb: str, last: Act, shown: Shown, *, kept: bool) -> Fault:
+    but = "and kept, but is never brought back" if kept else "and is never brought back"
+    return Fault(
+        f'"{thing}" is {_LEFT[verb][0]} here {but}{shown.whom}.',
+        _place(thing, last),
+        f'{_CURES.get(verb, "Fit")} "{thing}" in a later step, or say what becomes of it: discard, leave-empty, '
+        '"replaces" of what is fitted instead, "leaves-out" of a modification, or "leaves" of the procedure.',
+        () if last.own else (Related(last.action.where.span, "done here, in what is carried out"),),
+        shown.fitments,
+        None if kept else Severity.ERROR,
+    )
+
+
+def _place(thing: str, last: Act) -> Span:
+    """Return the place of the thing in its action, or of the step that carries the action out."""
+    if not last.own:
+        return last.step.where.of("step") if last.step.written else last.step.where.span
+    return next(one.span for one in touched(last.action) if one.role == "what" and one.name == thing)
