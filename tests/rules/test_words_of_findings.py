@@ -104,8 +104,10 @@ sections:
             "is removed here and is never brought back for a machine with parking brake: drum brake.",
         ),
         (
-            "[{remove: drop-box}]\n      - either:\n          - {id: cut, do: [{mark: drop-box}]}\n"
-            "          - do: [{clean: drop-box}]\n      - do: [{fit: drop-box}]\n        if-done: [cut]",
+            (
+                "[{remove: drop-box}]\n      - either:\n          - {id: cut, do: [{mark: drop-box}]}\n"
+                "          - do: [{clean: drop-box}]\n      - do: [{fit: drop-box}]\n        if-done: [cut]"
+            ),
             Severity.ERROR,
             "is removed here and is never brought back where the method of line 20 is done.",
         ),

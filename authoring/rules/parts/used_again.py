@@ -3,6 +3,8 @@
 A bolt that was stretched once, or a plate that was bent open, looks sound and does not hold a second time.
 What the equipment file says is never used again is discarded where it comes off, so that a new one goes on.
 What may be used again under a condition says under which, or the reader cannot decide.
+Each way through the job is followed by itself: what is discarded where one method was taken goes back on where the
+other was.
 
 Wrong:
 
@@ -63,14 +65,14 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.fitments import may_hold, together
-from authoring.model.lacking import lack, tried
-from authoring.model.library import Library, Scope
+from authoring.model.course import Act, acts
+from authoring.model.library import Library
 from authoring.model.mentions import Mention, touched
 from authoring.model.on_and_off import PUTS_ON, TAKES_OFF
 from authoring.model.procedure import Procedure
 from authoring.model.smallest import Fitment
-from authoring.model.things import Equipment, FastenerGroup, Item, When
+from authoring.model.things import FastenerGroup, Item
+from authoring.model.ways import Ways, ways_of
 from authoring.rules.rule import Fault
 
 # Steps are taken as they are written, though an outcome may skip or repeat some.
@@ -79,11 +81,11 @@ REQUIREMENTS = ("P2",)
 
 
 class _Event(Struct, frozen=True, eq=False):
-    """A thing comes off, goes to waste or goes on, and for which fitments."""
+    """A thing comes off, goes to waste or goes on."""
 
-    act: str
+    kind: str
     mention: Mention
-    when: When
+    act: Act
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
@@ -95,44 +97,42 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
                 words = f'"{thing.id}" may be used again if something is so, but nobody is told what.'
                 yield Fault(words, thing.reuse.where.of("is"), 'Add "say: " with what it depends on.')
     for procedure in library.procedures.values():
-        scope = library.scope(procedure)
-        if scope.vehicle is not None:
-            for thing, events in _histories(procedure, scope):
-                yield from _again(thing, events, scope.vehicle, procedure.covers)
+        ways = ways_of(procedure, library)
+        if ways is not None:
+            for thing, events in _histories(procedure, library):
+                yield from _again(thing, events, ways)
 
 
-def _histories(procedure: Procedure, scope: Scope) -> Iterator[tuple[Item | FastenerGroup, list[_Event]]]:
+def _histories(procedure: Procedure, library: Library) -> Iterator[tuple[Item | FastenerGroup, list[_Event]]]:
     """Yield each thing that is never used again, with what is done to it in order."""
+    scope = library.scope(procedure)
     histories: dict[str, list[_Event]] = {}
-    for section, step in procedure.steps():
-        for action in step.actions:
-            act = _act(action.kind.name)
-            for mention in touched(action) if act else ():
-                if mention.role == "what":
-                    histories.setdefault(mention.name, []).append(
-                        _Event(act, mention, together(section.when, step.when))
-                    )
+    for act in acts(procedure, library):
+        kind = _kind(act.action.kind.name) if act.own else ""
+        for mention in touched(act.action) if kind else ():
+            if mention.role == "what":
+                histories.setdefault(mention.name, []).append(_Event(kind, mention, act))
     for name, events in histories.items():
         thing = scope.things[name].thing if name in scope.things else None
         if isinstance(thing, Item | FastenerGroup) and thing.reuse is not None and thing.reuse.rule == "never":
             yield thing, events
 
 
-def _act(kind: str) -> str:
-    if kind in PUTS_ON:
+def _kind(verb: str) -> str:
+    if verb in PUTS_ON:
         return "on"
-    return "off" if kind in TAKES_OFF else "waste" if kind == "discard" else ""
+    return "off" if verb in TAKES_OFF else "waste" if verb == "discard" else ""
 
 
-def _again(thing: Item | FastenerGroup, events: Sequence[_Event], vehicle: Equipment, covers: When) -> Iterator[Fault]:
+def _again(thing: Item | FastenerGroup, events: Sequence[_Event], ways: Ways) -> Iterator[Fault]:
     bad: dict[_Event, list[Fitment]] = {}
-    fitments = tried(vehicle, covers, [event.when for event in events])
-    for fitment in fitments:
-        again = _first_again([event for event in events if may_hold(event.when, fitment)])
+    machines = ways.machines([event.act for event in events])
+    for machine in machines:
+        again = _first_again([event for event in events if ways.happens(event.act, machine)])
         if again is not None:
-            bad.setdefault(again, []).append(fitment)
+            bad.setdefault(again, []).append(machine)
     for event, concern in bad.items():
-        why = lack(vehicle, covers, concern, [one for one in fitments if one not in concern])
+        why = ways.shown(concern, [one for one in machines if one not in concern])
         yield Fault(
             f'"{thing.id}" is never used again, but goes back on here after it came off{why.whom}.',
             event.mention.span,
@@ -145,7 +145,7 @@ def _again(thing: Item | FastenerGroup, events: Sequence[_Event], vehicle: Equip
 def _first_again(events: Sequence[_Event]) -> _Event | None:
     off = False
     for event in events:
-        if event.act == "on" and off:
+        if event.kind == "on" and off:
             return event
-        off = event.act == "off" or (off and event.act != "waste")
+        off = event.kind == "off" or (off and event.kind != "waste")
     return None
