@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import TypeAlias
 
 from msgspec import Struct
@@ -19,6 +19,13 @@ class End(Struct, frozen=True):
 
     state: str
     action: Action | None
+
+
+class Change(Struct, frozen=True):
+    """One side of a thing, and the state in which an action leaves it."""
+
+    side: Side
+    state: str
 
 
 _CHANGES: Mapping[str, tuple[str, str]] = {
@@ -57,6 +64,7 @@ CHANGING = frozenset({*_CHANGES, "set", "release", "keep", "leave-empty"})
 
 _SIDES: Mapping[str, str] = {state: side for side, state in _CHANGES.values()} | {
     "proved-dead": "energy",
+    "chocked": "hold",
     "without-pressure": "pressure",
 }
 
@@ -101,5 +109,22 @@ def ends(actions: Iterable[Action], leaves: Iterable[Need] = ()) -> dict[Side, E
                 side, state = _CHANGES[name]
                 change((thing, side), state, action)
     for need in leaves:
-        change((need.thing, _SIDES.get(need.state, "position")), need.state, None)
+        change(side_of(need), need.state, None)
     return {side: end for side, end in last.items() if end.state not in _BEFORE.get(first[side], ())}
+
+
+def side_of(need: Need) -> Side:
+    """Return what of a thing a state is about; a state that is none of the language's is a position, or a value."""
+    return need.thing, _SIDES.get(need.state, "position")
+
+
+def changes_of(action: Action) -> Iterator[Change]:
+    """Yield what an action changes by itself, whatever was done before it."""
+    name = action.kind.name
+    for thing in action.what:
+        if name == "set":
+            yield Change((thing, "position"), action.details["position"])
+        elif name in _CHANGES:
+            yield Change((thing, _CHANGES[name][0]), _CHANGES[name][1])
+        if name == "lower":
+            yield Change((thing, "hold"), "free")
