@@ -24,9 +24,11 @@ FENCE = re.compile(
     re.MULTILINE | re.DOTALL,
 )
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
-UNUSED = "unused-thing"
-OF_WHOLE_JOBS = frozenset({UNUSED, "never-put-back"})
-"""The rules that an example is too short for: most of its library is used by nothing, and what comes off stays off."""
+OF_WHOLE_JOBS = frozenset({"unused-thing", "never-put-back", "protection-not-listed"})
+"""The rules that an example is too short for.
+
+Most of its library is used by nothing, what comes off stays off, and the gloves that the job calls for are not listed.
+"""
 TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
 
 
@@ -96,13 +98,12 @@ def told(example: Example, subject: str) -> list[tuple[str, int, str]]:
     """Return the (file, line, rule) of the findings of an example that belongs to the page of `subject`.
 
     Of the rules that an example is too short for only their own pages speak; even there what the example left of the
-    base does not count as unused.
+    base does not count.
     """
     return sorted(
         (found.span.file, found.span.line, found.rule)
         for found in findings(example.files)
-        if found.rule not in OF_WHOLE_JOBS
-        or (found.rule == subject and (found.rule != UNUSED or _is_own(found, example)))
+        if found.rule not in OF_WHOLE_JOBS or (found.rule == subject and _is_own(found, example))
     )
 
 
