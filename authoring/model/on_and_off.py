@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from authoring.model.library import Named
 from authoring.model.procedure import ALWAYS, Choice
-from authoring.model.things import When
+from authoring.model.things import Item, When
 
 TAKES_OFF = frozenset({"remove", "disconnect"})
 """The actions after which a thing is off the machine."""
@@ -22,3 +22,14 @@ def meant(name: str, named: Named | None) -> Iterator[tuple[str, When]]:
         for part in named.thing.parts:
             for one in (part.part, *part.equal):
                 yield one, part.when
+
+
+def wholes(name: str, things: Mapping[str, Named]) -> list[str]:
+    """Return a thing and the larger ones that it is part of, nearest first; it goes where they go."""
+    names = [name]
+    while (named := things.get(names[-1])) is not None and isinstance(named.thing, Item):
+        whole = named.thing.part_of
+        if whole is None or whole not in things or whole in names:
+            break
+        names.append(whole)
+    return names

@@ -58,6 +58,7 @@ from authoring.model.course import Act, acts
 from authoring.model.fitments import may_hold
 from authoring.model.lacking import lack, tried
 from authoring.model.library import Library
+from authoring.model.on_and_off import wholes
 from authoring.model.procedure import Procedure, Section
 from authoring.model.smallest import Fitment
 from authoring.model.things import Equipment
@@ -73,7 +74,8 @@ _ON = frozenset({"fit", "seat", "connect", "hold", "trial-fit"})
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each item at the bench that some machine has still on, or never on again."""
-    vehicle = library.scope(procedure).vehicle
+    scope = library.scope(procedure)
+    vehicle = scope.vehicle
     if vehicle is None:
         return
     begins: list[tuple[Section, int]] = []
@@ -84,15 +86,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for bench in dict.fromkeys(section.bench for section in procedure.sections):
         if bench is not None and bench in vehicle.items:  # what is no item is told elsewhere
             mine = [(section, begin) for section, begin in begins if section.bench == bench]
-            yield from _of_item(_with_wholes(bench, vehicle), mine, procedure, library, vehicle)
-
-
-def _with_wholes(bench: str, vehicle: Equipment) -> list[str]:
-    """Return an item and the larger ones that it is part of, nearest first."""
-    names = [bench]
-    while (whole := vehicle.items[names[-1]].part_of) is not None and whole in vehicle.items and whole not in names:
-        names.append(whole)
-    return names
+            yield from _of_item(wholes(bench, scope.things), mine, procedure, library, vehicle)
 
 
 def _of_item(

@@ -69,10 +69,10 @@ from authoring.model.course import Act, acts
 from authoring.model.fitments import may_hold
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import touched
-from authoring.model.on_and_off import PUTS_ON, meant
+from authoring.model.on_and_off import PUTS_ON, meant, wholes
 from authoring.model.procedure import Procedure
 from authoring.model.smallest import Fitment
-from authoring.model.things import FastenerGroup, Item
+from authoring.model.things import FastenerGroup
 from authoring.model.ways import Shown, Ways, ways_of
 from authoring.rules.rule import Fault
 
@@ -142,7 +142,7 @@ def _stays(thing: str, verb: str, procedure: Procedure) -> bool:
 def _of_thing(
     thing: str, verb: str, back: frozenset[str], course: Sequence[Act], ways: Ways, scope: Scope
 ) -> Iterator[Fault]:
-    names = {thing, *_wholes(thing, scope)}
+    names = set(wholes(thing, scope.things))
     mine = [act for act in course if _concerns(act, thing, names, scope)]
     changes = [change for one in ways.procedures for change in one.modifications.values()]
     gone = [change.when for change in changes if not names.isdisjoint({*change.leaves_out, *change.replaces})]
@@ -172,19 +172,6 @@ def _concerns(act: Act, thing: str, names: set[str], scope: Scope) -> bool:
     return any(
         name in others or thing in {one for one, _ in meant(name, scope.things.get(name))} for name in act.action.what
     )
-
-
-def _wholes(thing: str, scope: Scope) -> Iterator[str]:
-    """Yield the larger things that a thing is part of; it goes where they go for good."""
-    seen = {thing}
-    item = scope.things[thing].thing
-    while isinstance(item, Item) and item.part_of is not None and item.part_of not in seen:
-        whole = scope.things.get(item.part_of)
-        if whole is None:
-            return  # an unknown name is told elsewhere
-        seen.add(whole.id)
-        yield whole.id
-        item = whole.thing
 
 
 def _open_at_the_end(thing: str, verb: str, back: frozenset[str], done: Sequence[Act], names: set[str]) -> Act | None:

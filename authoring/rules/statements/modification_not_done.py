@@ -3,6 +3,7 @@
 The card in the cab says that a hose was added, and the hose lies on the bench.
 For the machines that a modification is for, some step fits each part that it adds.
 Each thing that it leaves out is taken off, or its place left empty, and is not put back.
+What it replaces comes off as well, and the new part is fitted.
 What a procedure does that is carried out counts as well.
 
 Wrong:
@@ -70,7 +71,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from authoring.diagnostics.diagnostic import Related, Severity
+from msgspec import Struct
+
+from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.changes import Modification
 from authoring.model.course import Act, acts
 from authoring.model.fitments import may_hold, together
@@ -89,6 +92,15 @@ REQUIREMENTS = ("N1",)
 _LEAVES_OUT = TAKES_OFF | {"discard", "leave-empty"}
 
 
+class _Thing(Struct, frozen=True):
+    """A thing that comes or goes with a modification, how that is said, and where it stands."""
+
+    name: str
+    verb: str
+    at: Span
+    comes: bool
+
+
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each thing of a modification that the steps do not add or leave out."""
     scope = library.scope(procedure)
@@ -96,12 +108,22 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         return
     job = acts(procedure, library)
     for change in procedure.modifications.values():
-        for place, name in enumerate(change.adds):
-            if name in scope.things:  # any other is an unknown name
-                yield from _not_added(change, place, _done(name, PUTS_ON, job, scope), scope.vehicle, procedure)
-        for place, name in enumerate(change.leaves_out):
-            if name in scope.things:
-                yield from _not_left_out(change, place, job, scope.vehicle, procedure)
+        for thing in _things(change):
+            if thing.name in scope.things:  # any other is an unknown name
+                tell = _not_added if thing.comes else _not_left_out
+                yield from tell(change, thing, job, scope, scope.vehicle)
+
+
+def _things(change: Modification) -> Iterator[_Thing]:
+    """Yield all that comes with a modification, and all that goes."""
+    at = change.where
+    for place, name in enumerate(change.adds):
+        yield _Thing(name, "adds", at.of("adds", place), comes=True)
+    for place, name in enumerate(change.leaves_out):
+        yield _Thing(name, "leaves out", at.of("leaves-out", place), comes=False)
+    for old, new in change.replaces.items():
+        yield _Thing(old, "replaces", at.key("replaces", old), comes=False)
+        yield _Thing(new, f'puts in place of "{old}"', at.of("replaces", old), comes=True)
 
 
 def _done(name: str, kinds: frozenset[str], job: Sequence[Act], scope: Scope) -> list[When]:
@@ -117,37 +139,37 @@ def _done(name: str, kinds: frozenset[str], job: Sequence[Act], scope: Scope) ->
 
 
 def _not_added(
-    change: Modification, place: int, done: Sequence[When], vehicle: Equipment, procedure: Procedure
+    change: Modification, thing: _Thing, job: Sequence[Act], scope: Scope, vehicle: Equipment
 ) -> Iterator[Fault]:
-    missing = without(vehicle, procedure.covers, [change.when], done)
+    done = _done(thing.name, PUTS_ON, job, scope)
+    missing = without(vehicle, scope.procedure.covers, [change.when], done)
     if missing is not None:
-        name = change.adds[place]
         yield Fault(
-            f'The modification "{change.id}" adds "{name}", but no step fits it{missing.whom}.',
-            change.where.of("adds", place),
-            f'Add a step that fits "{name}" for these machines, or leave it out here.',
+            f'The modification "{change.id}" {thing.verb} "{thing.name}", but no step fits it{missing.whom}.',
+            thing.at,
+            f'Add a step that fits "{thing.name}" for these machines, or leave it out here.',
             fitments=missing.fitments,
         )
 
 
 def _not_left_out(
-    change: Modification, place: int, job: Sequence[Act], vehicle: Equipment, procedure: Procedure
+    change: Modification, thing: _Thing, job: Sequence[Act], scope: Scope, vehicle: Equipment
 ) -> Iterator[Fault]:
-    name = change.leaves_out[place]
-    mine = [act for act in job if name in act.action.what]
-    fitments = tried(vehicle, procedure.covers, [change.when, *(act.when for act in mine)])
+    covers = scope.procedure.covers
+    mine = [act for act in job if thing.name in {*act.action.what, act.action.roles.get("replaces")}]
+    fitments = tried(vehicle, covers, [change.when, *(act.when for act in mine)])
     concerned = [fitment for fitment in fitments if may_hold(change.when, fitment)]
     bad: dict[Act | None, list[Fitment]] = {}
     for fitment in concerned:
         last = _last([act for act in mine if may_hold(act.when, fitment)])
-        if last is None or last.action.kind.name in PUTS_ON:
+        if last is None or (last.action.kind.name in PUTS_ON and thing.name in last.action.what):
             bad.setdefault(last, []).append(fitment)
     for last, concern in bad.items():
-        missing = lack(vehicle, procedure.covers, concern, [one for one in fitments if one not in concern])
+        missing = lack(vehicle, covers, concern, [one for one in fitments if one not in concern])
         but = "no step takes it off" if last is None else "a step puts it back"
         yield Fault(
-            f'The modification "{change.id}" leaves "{name}" out, but {but}{missing.whom}.',
-            change.where.of("leaves-out", place),
+            f'The modification "{change.id}" {thing.verb} "{thing.name}", but {but}{missing.whom}.',
+            thing.at,
             "Change the steps for these machines, or leave it out here.",
             () if last is None else (Related(last.action.where.span, "it is put back here"),),
             missing.fitments,

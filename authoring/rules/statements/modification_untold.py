@@ -62,7 +62,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         return
     telling = [act for act in acts(procedure, library) if act.action.kind.name == "tell"]
     for change in procedure.modifications.values():
-        names = {change.id, *change.adds, *change.leaves_out}
+        names = {change.id, *change.adds, *change.leaves_out, *change.replaces, *change.replaces.values()}
         for place, hearer in enumerate(change.tell):
             told = [
                 act.when
