@@ -1,0 +1,66 @@
+"""How a fluid grows with its temperature, and how far its level moves by it.
+
+Volumes in m³, temperatures in K, coefficients of volume expansion for each kelvin.
+Source of the formula: OpenStax, University Physics volume 2, Thermal Expansion: dV = beta * V * dT.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from authoring.workshop.impossible import Impossible
+
+
+def volume_at(
+    temperature: Fraction,
+    volume: Fraction,
+    measured_at: Fraction,
+    expansion: Fraction,
+    reference: Fraction | None = None,
+) -> Fraction | Impossible:
+    """Return the volume that a fluid has at `temperature`: V = V0 * (1 + beta * (T - T0)) / (1 + beta * (T1 - T0)).
+
+    `volume` in m³ was measured at `measured_at`; `expansion` is beta for each K; temperatures in K.
+    `reference` (T0) is the temperature at which beta is stated; when it is left out, beta is taken to hold at
+    `measured_at`, and the formula is that of the text book: V = V1 * (1 + beta * (T - T1)).
+    Assumption: beta is constant and the vessel keeps its size (see `overflow`).
+    Limits: for oils within some 100 K; not for water near 4 °C, where it shrinks on warming.
+    Impossible when beta is so large that the fluid would vanish: a coefficient typed in the wrong unit.
+    """
+    base = measured_at if reference is None else reference
+    before = 1 + expansion * (measured_at - base)
+    after = 1 + expansion * (temperature - base)
+    if before <= 0 or after <= 0:
+        return Impossible(
+            "With this expansion the fluid would shrink to nothing.",
+            "Write the expansion as a share for each kelvin; mineral oils have about 0.0007.",
+        )
+    return volume * after / before
+
+
+def overflow(volume: Fraction, step: Fraction, expansion: Fraction, vessel_expansion: Fraction) -> Fraction:
+    """Return by how much a fluid outgrows the vessel that it fills: (beta of the fluid - beta of the vessel) * V * dT.
+
+    `volume` in m³ at the start, `step` in K (negative on cooling), both coefficients for each K and of volume: three
+    times those of length.
+    Source: OpenStax, University Physics volume 2, Thermal Expansion, the example of a full tank.
+    Assumption: both coefficients are constant, and the vessel grows as if it were solid.
+    """
+    return (expansion - vessel_expansion) * volume * step
+
+
+def level_shift(
+    volume: Fraction,
+    step: Fraction,
+    expansion: Fraction,
+    between_marks: Fraction,
+) -> Fraction | Impossible:
+    """Return how far a level moves on warming, as a share of the way between two marks: beta * V * dT / volume between.
+
+    `volume` is all the fluid that grows, in m³; `step` in K; `between_marks` the volume in m³ between the marks.
+    Assumption: as for `fills.top_up`, and the vessel keeps its size.
+    Impossible when nothing lies between the marks.
+    """
+    if between_marks <= 0:
+        return Impossible("Nothing lies between the marks.", "State the volume between the marks; it is above zero.")
+    return expansion * volume * step / between_marks

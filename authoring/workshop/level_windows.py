@@ -1,0 +1,83 @@
+"""In which of several temperature windows a fluid level may be read, and why not in the others.
+
+Temperatures are intervals in K.
+Assumption: the level is stated for a full circuit.
+Where a thermostat shuts a part of the circuit (a cooler, a second tank) until the fluid is hot, that part may be
+empty, and what it will take is missing from the reading: too much stands between the marks.
+"""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Sequence
+from fractions import Fraction
+
+from msgspec import Struct
+
+from authoring.workshop.interval import Interval, Standing, compare, overlap
+
+
+class Reading(enum.Enum):
+    """Whether a level reading holds in a window, and if not, why."""
+
+    HOLDS = "holds"
+    """At every temperature that the steps allow."""
+    HOLDS_IN_PART = "holds in part"
+    """At some of them: the temperature must be read beside the level."""
+    CIRCUIT_SHUT = "circuit shut"
+    """At none: all of the window lies below the temperature at which the circuit is open for certain."""
+    TOO_COLD = "too cold"
+    """At none: the steps do not let the fluid get so warm."""
+    TOO_WARM = "too warm"
+    """At none: the steps do not let the fluid get so cold."""
+
+
+class WindowCheck(Struct, frozen=True):
+    """A window, whether a reading holds in it, at which temperatures (None: at none), and how many K are lacking."""
+
+    window: Interval
+    reading: Reading
+    usable: Interval | None
+    lacking: Fraction
+
+
+def check_window(window: Interval, allowed: Interval, opens: Interval | None = None) -> WindowCheck:
+    """Return whether a level may be read in a window: window ∩ circuit open ∩ allowed is not empty.
+
+    `window` is the one stated for the level, `allowed` what the steps before let the fluid have.
+    `opens` is where the thermostat opens, from the first to the last; None for a circuit that is always open.
+    `lacking` is 0 when the reading holds, else how far the window's usable part (or, with a shut circuit, its upper
+    end) is from what is needed.
+    Limit: on cooling a thermostat shuts later than it opened; `opens` must cover that when a job reads while it cools.
+    """
+    open_from = Interval(None if opens is None else opens.high, None)
+    circuit = compare(window, open_from)
+    if circuit.common is None:
+        return WindowCheck(window, Reading.CIRCUIT_SHUT, None, circuit.gap)
+    reached = compare(allowed, circuit.common)
+    return WindowCheck(window, _READINGS[reached.standing], reached.common, reached.gap)
+
+
+def usable_windows(
+    windows: Sequence[Interval],
+    allowed: Interval,
+    opens: Interval | None = None,
+) -> tuple[WindowCheck, ...]:
+    """Return the check of each window, in the order given, as in `check_window`."""
+    return tuple(check_window(window, allowed, opens) for window in windows)
+
+
+def shut_part(window: Interval, opens: Interval) -> Interval | None:
+    """Return the part of a window in which the circuit is shut for certain, or None.
+
+    Between that part and the one that `check_window` calls usable, a reading may be right or wrong.
+    """
+    return overlap(window, Interval(None, opens.low))
+
+
+_READINGS = {
+    Standing.WITHIN: Reading.HOLDS,
+    Standing.PARTLY: Reading.HOLDS_IN_PART,
+    Standing.BELOW: Reading.TOO_COLD,
+    Standing.ABOVE: Reading.TOO_WARM,
+}
