@@ -44,13 +44,7 @@ def read_section(place: int, at: Reader) -> Section:
 def _steps(place: str, at: Reader) -> Iterator[Step]:
     """Yield the step, or each of the methods that stand in its place."""
     if "either" not in at.data:
-        if "do" not in at.data:
-            _refuse(
-                at,
-                "missing-key",
-                '"do" is missing in this step.',
-                'Add "do" with its actions, or "either" with methods.',
-            )
+        _ask_for_actions(at, 'Add "do" with its actions, or "either" with methods.')
         yield _step(place, at, at.when(), None)
         return
     for key in at.data:
@@ -62,9 +56,15 @@ def _steps(place: str, at: Reader) -> Iterator[Step]:
         if "either" in one.data:
             _refuse(one, "unknown-key", "A method holds no methods of its own.", "Write them side by side.", "either")
             continue
+        _ask_for_actions(one, 'Add "do" with its actions.')
         method = Method(chr(ord("a") + number % 26), len(methods), at.maybe("why"))
         # A method holds for no more vehicles than the step around it.
         yield _step(f"{place}.{number + 1}", one, together(at.when(), one.when()), method)
+
+
+def _ask_for_actions(at: Reader, cure: str) -> None:
+    if "do" not in at.data:
+        _refuse(at, "missing-key", '"do" is missing in this step.', cure)
 
 
 def _refuse(at: Reader, rule: str, message: str, cure: str, key: str = "") -> None:

@@ -67,7 +67,7 @@ class Reader(Struct, frozen=True):
             message = f'The range of "{feature}" {reason}.'
             cure = "List the values, such as [s2, s3], or give the range in the order in which the feature states them."
             self.findings.append(Diagnostic("wrong-value", Severity.ERROR, message, self.where.of(key, feature), cure))
-        return known[first : last + 1]
+        return known[min(first, last) : max(first, last) + 1]
 
     def states(self, key: str) -> tuple[Need, ...]:
         """Return the things and their states in the group at a key, which may be left out."""

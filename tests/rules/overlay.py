@@ -24,10 +24,11 @@ FENCE = re.compile(
     re.MULTILINE | re.DOTALL,
 )
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
-OF_WHOLE_JOBS = frozenset({"unused-thing", "never-put-back", "protection-not-listed"})
+OF_WHOLE_JOBS = frozenset({"unused-thing", "never-put-back", "protection-not-listed", "option-not-asked"})
 """The rules that an example is too short for.
 
-Most of its library is used by nothing, what comes off stays off, and the gloves that the job calls for are not listed.
+Most of its library is used by nothing, what comes off stays off, the gloves that the job calls for are not listed, and
+nobody asks the customer.
 """
 TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
 
@@ -113,14 +114,13 @@ def _is_own(found: Diagnostic, example: Example) -> bool:
 
 
 def examples(page: str, heading: str) -> list[Example]:
-    """Return the examples below a heading of a rule's page.
+    """Return the examples below every heading of that name in a rule's page.
 
     Fenced blocks that follow one another without a line of words between them make one example.
     """
-    part = re.split(rf"^{heading}:?$", page, flags=re.MULTILINE)
-    if len(part) < 2:
-        return []
-    return examples_in(re.split(r"^(?:Wrong|Right):?$", part[1], flags=re.MULTILINE)[0])
+    parts = re.split(r"^(Wrong|Right):?$", page, flags=re.MULTILINE)
+    bodies = [body for named, body in zip(parts[1::2], parts[2::2], strict=True) if named == heading]
+    return [example for body in bodies for example in examples_in(body)]
 
 
 def examples_in(body: str) -> list[Example]:
