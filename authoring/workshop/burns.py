@@ -2,9 +2,9 @@
 
 Source: DIN EN 563:1994, forerunner of ISO 13732-1:2006 with the same data, as printed in DGUV Vorschrift 79, §12.
 The threshold for a touch of up to 1 s is a band: below it there is no burn, inside it there may be one, above it there
-will be one.
+will be one (how the band is meant is from memory).
 A rule takes the lower edge.
-Scope: healthy skin of adults, a touch of 0.5 s or longer; not where a tenth of the body's skin or the face can touch.
+Scope of ISO 13732-1: a touch of 0.5 s or longer; not where a tenth of the body's skin, or the face, can touch.
 Temperatures in K, times in s.
 """
 
@@ -89,8 +89,8 @@ def harm_of_touch(surface: Surface, temperature: Fraction, contact: Fraction) ->
     """Return what a safety message about a touch must state at least, or None where no burn begins.
 
     Severity and likelihood are in the words of safety messages.
-    The table tells where burns begin, not how deep they go, so the severity is a least one: a burn that blisters is
-    moderate.
+    The table tells where burns begin, not how deep they go, so the severity is a least one; that a burn which just
+    begins is moderate is our reading, and no source says so.
     From the lower edge on it could happen, above the upper edge it will.
     Whoever knows more (a red-hot exhaust, a face, a large area of skin) states more; nothing here ever allows less.
     """

@@ -34,7 +34,8 @@ EXPANSIONS: Mapping[Metal, Fraction] = MappingProxyType(
 )
 """Coefficients of length for each K, near room temperature.
 
-OpenStax, University Physics volume 2, table of thermal expansion coefficients; alloys differ by a tenth.
+OpenStax, University Physics volume 2, table of thermal expansion coefficients.
+Alloys differ: the steel of a bearing maker's table has 10.9 times 10^-6.
 """
 
 
@@ -60,7 +61,8 @@ def temperature_to_fit(
     `measured_at` (T0) is the temperature at which the bore was measured.
     `shaft` is the shaft as it will be when it is joined; for a cooled one give `grown(shaft, step, alpha)`.
     It is T0 when the parts go together with that clearance as they are.
-    Limits: constant alpha, so some 200 K; what heat a seal, a cage or a hardened ring bears is for its maker to say.
+    Limits: alpha is taken as constant, which the text book finds good enough in practice.
+    What heat a seal, a cage or a hardened ring bears is for its maker to say.
     Impossible for sizes or coefficients that are not above zero, and for a negative clearance.
     """
     if bore <= 0 or shaft <= 0 or expansion <= 0 or clearance < 0:
