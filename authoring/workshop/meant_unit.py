@@ -23,7 +23,7 @@ from authoring.workshop.proof_load import proof_load_newton
 LEAST_SHARE, GREATEST_SHARE = 0.15, 2.0
 """Between these shares of the usual torque nothing is said."""
 
-_LEAST_MEANT, _GREATEST_MEANT = 0.3, 1.6
+_LEAST_MEANT = 0.3  # nobody means a unit in which the torque would be odd again
 _NUT_FACTOR, _PRELOAD_SHARE = 0.2, 0.75
 _MEANT = tuple(UNITS[symbol] for symbol in ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm"))
 
@@ -44,7 +44,7 @@ def units_probably_meant(number: Fraction, unit: Unit, thread: MetricThread, pro
     if usual is None or number <= 0 or LEAST_SHARE <= float(number * unit.factor) / usual <= GREATEST_SHARE:
         return ()
     shares = {meant: float(number * meant.factor) / usual for meant in _MEANT if meant != unit}
-    likely = [meant for meant, share in shares.items() if _LEAST_MEANT <= share <= _GREATEST_MEANT]
+    likely = [meant for meant, share in shares.items() if _LEAST_MEANT <= share <= GREATEST_SHARE]
     return tuple(sorted(likely, key=lambda meant: (_force(meant) != _force(unit), abs(math.log(shares[meant])))))
 
 

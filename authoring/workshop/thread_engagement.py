@@ -3,8 +3,8 @@
 Shear area of the hole for each mm of engagement: A = pi d_s/P * (P/2 + (d_s - D_2) tan 30°).
 d_s is the bolt's least major diameter, D_2 the hole's greatest pitch diameter, P the pitch.
 Length: L = F / (A tau), tau the shear strength of the material with the hole.
-Source: FED-STD-H28/2, formula from memory; the worked example in Bickford and Nassar, Handbook of Bolts and Bolted
-Joints, was read and comes out.
+Source: FED-STD-H28/2, formula from memory; a worked example was read in the abstract of a chapter of a handbook
+(Bickford and Nassar, Handbook of Bolts and Bolted Joints, its title from memory), and comes out.
 Assumptions: every thread in the length is whole, so chamfers and run-outs are added; all threads bear alike.
 Limit: the hole is the weaker side; a thin wall that widens, or a bolt whose own threads strip first, needs more
 (E. M. Alexander, SAE 770420, is not reckoned here).

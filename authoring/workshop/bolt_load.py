@@ -1,0 +1,70 @@
+"""Whether a stated torque can stretch its bolt beyond what it bears, over the range of friction and the tool's error.
+
+The least force comes from the lower limit, a tool that shows too much, and the highest friction;
+the greatest from the upper limit, a tool that shows too little, and the lowest friction.
+Source: the formulas of `clamp_force` and `proof_load`; permissible deviations in `wrench_fit`.
+Limit: tension alone is held against the proof load; the torsion of tightening adds to it until it relaxes,
+so VDI 2230 stays at 90 % of the yield stress for both together.
+"""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from authoring.workshop.clamp_force import force_for_friction
+from authoring.workshop.interval import Interval
+from authoring.workshop.metric_thread import MetricThread
+from authoring.workshop.proof_load import proof_load_newton
+
+
+class BoltLoad(Struct, frozen=True):
+    """The clamp force in N at worst on either side, and the proof load of the bolt."""
+
+    least_newton: float
+    greatest_newton: float
+    proof_newton: float
+
+    @property
+    def least_share(self) -> float:
+        """The least clamp force as a share of the proof load."""
+        return self.least_newton / self.proof_newton
+
+    @property
+    def greatest_share(self) -> float:
+        """The greatest clamp force as a share of the proof load."""
+        return self.greatest_newton / self.proof_newton
+
+    @property
+    def overloaded(self) -> bool:
+        """Whether the greatest clamp force is beyond the proof load, so that the bolt may stay stretched."""
+        return self.greatest_newton > self.proof_newton
+
+
+def bolt_load(
+    torque_newton_metre: Interval,
+    thread: MetricThread,
+    property_class: str,
+    friction: Interval,
+    tool_error: float = 0.0,
+) -> BoltLoad | None:
+    """Return the clamp force that a torque may give, and what the bolt bears.
+
+    `friction` is the coefficient in the thread and under the head alike; `tool_error` is a share, such as 0.04.
+    An open end of the torque counts as its other end; a torque or a friction without any end is not judged.
+    None when it is not judged or the class has no proof load at this size.
+    """
+    proof = proof_load_newton(thread, property_class)
+    torques, frictions = _ends(torque_newton_metre), _ends(friction)
+    if proof is None or torques is None or frictions is None or frictions[0] <= 0:
+        return None
+    (low, high), (slippery, rough) = torques, frictions
+    return BoltLoad(
+        force_for_friction(low * (1 - tool_error), thread, rough, rough),
+        force_for_friction(high * (1 + tool_error), thread, slippery, slippery),
+        proof,
+    )
+
+
+def _ends(interval: Interval) -> tuple[float, float] | None:
+    known = [float(end) for end in (interval.low, interval.high) if end is not None]
+    return (known[0], known[-1]) if known else None

@@ -1,0 +1,103 @@
+"""Whether a torque wrench can do a torque, and on which mark of its scale it is set.
+
+Three questions: do both limits lie in its range; above a fifth of its full scale; is there a mark between them.
+Source of the fifth: US Army TM 1-1500-204-23-9, Table 8-1, promises ±4 % from 20 % of full scale to full scale and
+nothing below; ISO 6789 tests at 20, 60 and 100 % (as restated in a calibration leaflet).
+ISO 6789-1:2017 lets the maker's range begin at the lowest mark, so a torque below the fifth is told apart, not refused.
+Assumption: the marks of a scale are whole multiples of its resolution, counted from zero.
+"""
+
+from __future__ import annotations
+
+import enum
+import math
+from fractions import Fraction
+
+from msgspec import Struct
+
+from authoring.workshop.interval import Interval
+
+FIFTH = Fraction(1, 5)
+"""The share of the full scale below which no accuracy is promised."""
+
+_FINE_TOOL_NEWTON_METRE = 10
+
+
+class WrenchFault(enum.Enum):
+    """Why a wrench is not the one for a torque."""
+
+    TOO_WEAK = "the upper limit is above its range"
+    TOO_STRONG = "the lower limit is below its range"
+    BELOW_A_FIFTH = "the lower limit is below a fifth of its full scale"
+    NO_MARK = "none of its marks lies between the limits"
+
+
+class WrenchFit(Struct, frozen=True):
+    """What was found: the faults, and the mark to set in N·m; None when a limit is out of range or no mark is left."""
+
+    faults: tuple[WrenchFault, ...]
+    setting: Fraction | None
+
+    @property
+    def fits(self) -> bool:
+        """Whether nothing speaks against this wrench."""
+        return not self.faults
+
+
+def wrench_fit(
+    torque: Interval, scale: Interval, resolution: Fraction | None = None, nominal: Fraction | None = None
+) -> WrenchFit:
+    """Return whether a wrench can do a torque; all numbers are exact and in N·m.
+
+    `torque` holds the limits at the wrench, so an adapter is reckoned with before (`wrench_setting`).
+    `scale` is what the wrench measures, from its lowest mark to full scale; an open end is not judged.
+    Without a resolution, or with one that is not above zero, every torque can be set.
+    The setting is the mark nearest to `nominal`, or to the middle of the limits, that lies between them and in the
+    range; of two equally near marks the lower one.
+    A torque that is one number has no limits to fall between: it takes a mark within half a step.
+    """
+    low, high = torque.low, torque.high
+    low, high = (high if low is None else low), (low if high is None else high)
+    if low is None or high is None:
+        return WrenchFit((), None)
+    faults = list(_range_faults(low, high, scale))
+    if WrenchFault.TOO_WEAK in faults or WrenchFault.TOO_STRONG in faults:
+        return WrenchFit(tuple(faults), None)
+    setting = _nearest_mark((low + high) / 2 if nominal is None else nominal, low, high, scale, resolution)
+    if setting is None:
+        faults.append(WrenchFault.NO_MARK)
+    return WrenchFit(tuple(faults), setting)
+
+
+def permissible_deviation(full_scale: Fraction) -> Fraction:
+    """Return the permissible deviation of a setting wrench as a share: 6 % up to 10 N·m full scale, else 4 %.
+
+    Source: ISO 6789, type II class A, as restated in a calibration leaflet.
+    A wrench with a certificate of its own is as good as that says.
+    """
+    return Fraction(6, 100) if full_scale <= _FINE_TOOL_NEWTON_METRE else Fraction(4, 100)
+
+
+def _range_faults(low: Fraction, high: Fraction, scale: Interval) -> list[WrenchFault]:
+    faults = []
+    if scale.high is not None and high > scale.high:
+        faults.append(WrenchFault.TOO_WEAK)
+    if scale.low is not None and low < scale.low:
+        faults.append(WrenchFault.TOO_STRONG)
+    elif scale.high is not None and low < FIFTH * scale.high:
+        faults.append(WrenchFault.BELOW_A_FIFTH)
+    return faults
+
+
+def _nearest_mark(
+    aim: Fraction, low: Fraction, high: Fraction, scale: Interval, resolution: Fraction | None
+) -> Fraction | None:
+    if resolution is None or resolution <= 0:
+        return min(max(aim, low), high)
+    blur = resolution / 2 if low == high else Fraction(0)
+    lowest = low - blur if scale.low is None else max(low - blur, scale.low)
+    highest = high + blur if scale.high is None else min(high + blur, scale.high)
+    first, last = math.ceil(lowest / resolution), math.floor(highest / resolution)
+    if first > last:
+        return None
+    return min(max(math.ceil(aim / resolution - Fraction(1, 2)), first), last) * resolution
