@@ -14,7 +14,7 @@ EXPECTED = (DRAFT / "findings.txt").read_text(encoding="utf-8").splitlines()
 
 
 def test_a_first_draft_gets_these_findings() -> None:
-    """Each line of the list is a finding, its place, severity and rule, in order; what a newcomer meets is seen here."""
+    """Each line of the list is the place, severity and rule of a finding, in order, as a newcomer meets them."""
     files = {path.name: path.read_bytes() for path in sorted(DRAFT.glob("*.yaml"))}
     found = check(files, []).findings
     told = [f"{one.span.file}:{one.span.line} {one.severity.value} {one.rule}" for one in found]
