@@ -16,12 +16,22 @@ SAYS_WHAT_IS_SO_ANYWAY = {
     "equipment.items.*.when": "the steps that touch the item may say it as well, and must then agree",
     "equipment.fasteners.*.when": "the steps that touch the group may say it as well, and must then agree",
     "safety.*.when": "the steps that call the message may be for those vehicles alone",
+    "equipment.fluids.*.when": "the steps that touch the fluid may say it as well, and must then agree",
+    "equipment.items.*.hazards": "the messages that the hazard asks for may be called anyway",
+    "action.bleed.at": "the text may name the place, and another action touch it",
+    "action.drain.into": "the text may name the tool, and `with` list it",
+    "action.extract.into": "the text may name the tool, and `with` list it",
+    "action.fill-to-level.window": "a state that the step needs may say it as well",
+    "action.heat.with": "the text may name the tool, and `with` list it",
+    "action.lock.with": "the text may name the tool, and `with` list it",
+    "action.seat.in": "the text may name the place, and a state that the step needs speak of it",
     "shop.signal-words": "the profile named may be the one that holds where none is named",
     "procedure.choices.*.dimensions.*.decides": "the value named may be the one that holds where none is named",
 }
 """Elements that may be left out without a trace, each with the reason; another value must be missed all the same."""
 
 NOT_IN_THE_DEMO = {
+    "shop.units.speed-of-rotation": "the demo states its speeds in the one unit that its gauges show",
     "shop.units.flow": "no job of the demo measures one; read and shown like any other unit",
     "shop.units.voltage": "no job of the demo measures one; read and shown like any other unit",
     "shop.units.current": "no job of the demo measures one; read and shown like any other unit",

@@ -53,6 +53,12 @@ def _among(things: Mapping[str, Item] | Mapping[str, FastenerGroup]) -> Iterator
         other = things.get(thing.twin or "")
         if other is None:
             continue  # an unknown name is told elsewhere
+        if thing.side is None:
+            yield Fault(
+                f'"{thing.id}" has a twin, and does not say on which side it is.',
+                thing.where.of("twin"),
+                'Add "side", such as side: left.',
+            )
         if other is thing:
             yield Fault(
                 f'"{thing.id}" is called its own twin.', thing.where.of("twin"), "Name the other one, or leave it out."
