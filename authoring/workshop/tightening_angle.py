@@ -52,13 +52,6 @@ def bolt_stiffness_newton_per_mm(
     return shank_mm2 * stress_area_mm2 * modulus_mpa / give
 
 
-def threaded_bolt_stiffness_newton_per_mm(
-    thread: MetricThread, grip_mm: float, modulus_mpa: float = STEEL_MODULUS_MPA
-) -> float:
-    """Return k_b in N/mm for a bolt that is threaded over its whole grip: the softest it can be without a waist."""
-    return bolt_stiffness_newton_per_mm(float(thread.diameter_mm), stress_area_mm2(thread), 0.0, grip_mm, modulus_mpa)
-
-
 def force_from_turn_newton(
     angle_degree: Fraction, thread: MetricThread, bolt_newton_per_mm: float, joint_newton_per_mm: float
 ) -> float:
@@ -72,3 +65,19 @@ def stretch_from_turn_mm(
 ) -> float:
     """Return by how much the turn makes the bolt longer, in mm: the force over the stiffness of the bolt."""
     return force_from_turn_newton(angle_degree, thread, bolt_newton_per_mm, joint_newton_per_mm) / bolt_newton_per_mm
+
+
+def force_span_from_turn_newton(angle_degree: Fraction, thread: MetricThread, grip_mm: float) -> tuple[float, float]:
+    """Return the least and the greatest clamp force in N that a turn adds when only the grip is known.
+
+    The bolt is of steel, from threaded all over to plain; the joint is of steel, by `USUAL_JOINT_SHARE`.
+    Limit: a gasket, aluminium or a waisted bolt gives more way, and the force is then less than the least.
+    """
+    diameter, area = float(thread.diameter_mm), stress_area_mm2(thread)
+    soft = bolt_stiffness_newton_per_mm(diameter, area, 0.0, grip_mm)
+    stiff = bolt_stiffness_newton_per_mm(diameter, area, grip_mm, 0.0)
+    least, greatest = USUAL_JOINT_SHARE
+    return (
+        force_from_turn_newton(angle_degree, thread, soft, soft * least),
+        force_from_turn_newton(angle_degree, thread, stiff, stiff * greatest),
+    )

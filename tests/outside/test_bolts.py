@@ -26,7 +26,12 @@ from authoring.workshop.metric_thread import COARSE_PITCHES_MM, MetricThread, me
 from authoring.workshop.proof_load import PROPERTY_CLASSES, proof_load_newton, proof_stress_mpa
 from authoring.workshop.thread_engagement import engagement_mm, shear_area_mm2_per_mm
 from authoring.workshop.thread_geometry import pitch_diameter_mm, root_diameter_mm, stress_area_mm2
-from authoring.workshop.tightening_angle import USUAL_JOINT_SHARE, bolt_stiffness_newton_per_mm
+from authoring.workshop.tightening_angle import (
+    USUAL_JOINT_SHARE,
+    bolt_stiffness_newton_per_mm,
+    force_from_turn_newton,
+    force_span_from_turn_newton,
+)
 
 HERE = Path(__file__).parent
 
@@ -210,6 +215,20 @@ def test_bolt_stiffness_is_the_published_one(row: dict[str, Any]) -> None:
     assert ours == pytest.approx(row["bolt"], abs=0.005)
     assert ours / (ours + row["joint"]) == pytest.approx(row["share"], abs=0.001)
     assert USUAL_JOINT_SHARE[0] < row["joint"] / ours < USUAL_JOINT_SHARE[1]
+
+
+@pytest.mark.parametrize("row", STIFFNESS["rows"], ids=lambda row: str(row["grip"]))
+def test_published_bolt_and_joint_lie_in_the_span_of_their_grip(row: dict[str, Any]) -> None:
+    """The force of a turn, worked out from the printed stiffnesses, is inside the span that the grip alone gives."""
+    registry: pint.UnitRegistry[float] = pint.UnitRegistry()
+    own, joint = (
+        registry.Quantity(row[part] * 1e6, "force_pound / inch").to("newton / millimeter").magnitude
+        for part in ("bolt", "joint")
+    )
+    inch = Fraction(254, 10)
+    thread = MetricThread(inch / 2, inch / STIFFNESS["threads_per_inch"])
+    least, greatest = force_span_from_turn_newton(Fraction(30), thread, row["grip"] * float(inch))
+    assert least < force_from_turn_newton(Fraction(30), thread, own, joint) < greatest
 
 
 @pytest.mark.parametrize("row", ENGAGEMENT["worked"], ids=lambda row: str(row["length"]))

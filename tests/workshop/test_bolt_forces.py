@@ -21,11 +21,13 @@ from authoring.workshop.interval import Interval, exactly
 from authoring.workshop.metric_thread import MetricThread
 from authoring.workshop.proof_load import proof_load_newton
 from authoring.workshop.thread_engagement import engagement_mm, shear_area_mm2_per_mm, stripping_force_newton
+from authoring.workshop.thread_geometry import stress_area_mm2
 from authoring.workshop.tightening_angle import (
+    bolt_stiffness_newton_per_mm,
     force_from_turn_newton,
+    force_span_from_turn_newton,
     stretch_from_turn_mm,
     take_up_mm,
-    threaded_bolt_stiffness_newton_per_mm,
 )
 from tests.workshop.bolts import classes, thread, threads
 
@@ -138,12 +140,26 @@ def test_one_stated_end_counts_for_both() -> None:
 @steady
 def test_a_turn_stretches_in_proportion(bolt: MetricThread, angle: Fraction, grip: float, stiffer: float) -> None:
     """Force grows with the angle; bolt and joint share the take-up; a stiff joint leaves it all to the bolt."""
-    own = threaded_bolt_stiffness_newton_per_mm(bolt, grip)
+    own = bolt_stiffness_newton_per_mm(float(bolt.diameter_mm), stress_area_mm2(bolt), 0.0, grip)
     force = force_from_turn_newton(angle, bolt, own, own * stiffer)
     assert force_from_turn_newton(2 * angle, bolt, own, own * stiffer) == pytest.approx(2 * force)
     stretch = stretch_from_turn_mm(angle, bolt, own, own * stiffer)
     assert stretch + force / (own * stiffer) == pytest.approx(float(take_up_mm(angle, bolt)))
     assert stretch_from_turn_mm(angle, bolt, own, own * 1e9) == pytest.approx(float(take_up_mm(angle, bolt)))
+
+
+@given(threads, angles, st.floats(10, 200), st.floats(0, 1), st.floats(4, 8))
+@steady
+def test_every_steel_bolt_lies_in_its_span(
+    bolt: MetricThread, angle: Fraction, grip: float, plain: float, stiffer: float
+) -> None:
+    """With any part of the grip plain and any usual joint, the force of a turn is inside the span of the grip."""
+    least, greatest = force_span_from_turn_newton(angle, bolt, grip)
+    area = stress_area_mm2(bolt)
+    own = bolt_stiffness_newton_per_mm(float(bolt.diameter_mm), area, plain * grip, (1 - plain) * grip)
+    force = force_from_turn_newton(angle, bolt, own, own * stiffer)
+    assert least * (1 - 1e-9) <= force <= greatest * (1 + 1e-9)
+    assert least < greatest
 
 
 def test_one_turn_is_one_pitch() -> None:
