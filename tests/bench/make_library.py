@@ -110,9 +110,11 @@ sections:
 CLOSE = """\
   - title: Close
     steps:
-      - step: Switch on the [battery-isolator].
+      - step: Release the [wheels] and switch on the [battery-isolator].
         safety: [rolling]
+        with: [chocks]
         do:
+          - release: wheels
           - restore: battery-isolator
 trial: none
 revisions:

@@ -111,11 +111,13 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         return
     scope = library.scope(procedure)
     course = acts(procedure, library)
-    undone = _undone()
-    for verb, back in undone.items():
+    by_name = _by_name(course, scope)
+    for verb, back in _undone().items():
         for thing in dict.fromkeys(name for act in course if act.action.kind.name == verb for name in act.action.what):
             if thing in scope.things and thing not in ways.unseen and not _stays(thing, verb, procedure):
-                yield from _of_thing(thing, verb, _back(thing, verb, back, scope), course, ways, scope)
+                places = {at for name in _names(thing, scope) for at in by_name.get(name, ())}
+                mine = [course[at] for at in sorted(places)]
+                yield from _of_thing(thing, verb, _back(thing, verb, back, scope), mine, ways, scope)
 
 
 def _undone() -> Mapping[str, frozenset[str]]:
@@ -140,10 +142,9 @@ def _stays(thing: str, verb: str, procedure: Procedure) -> bool:
 
 
 def _of_thing(
-    thing: str, verb: str, back: frozenset[str], course: Sequence[Act], ways: Ways, scope: Scope
+    thing: str, verb: str, back: frozenset[str], mine: Sequence[Act], ways: Ways, scope: Scope
 ) -> Iterator[Fault]:
     names = set(wholes(thing, scope.things))
-    mine = [act for act in course if _concerns(act, thing, names, scope)]
     changes = [change for one in ways.procedures for change in one.modifications.values()]
     gone = [change.when for change in changes if not names.isdisjoint({*change.leaves_out, *change.replaces})]
     bad: dict[Act, list[Fitment]] = {}
@@ -163,15 +164,20 @@ def _of_thing(
             yield _fault(thing, verb, last, shown, kept=kept)
 
 
-def _concerns(act: Act, thing: str, names: set[str], scope: Scope) -> bool:
-    if not names.isdisjoint({*act.action.what, act.action.roles.get("replaces", "")}):
-        return True
-    if any(need.thing == thing for need in act.doing.leaves):
-        return True
-    others = {name for name, _ in meant(thing, scope.things[thing])}
-    return any(
-        name in others or thing in {one for one, _ in meant(name, scope.things.get(name))} for name in act.action.what
-    )
+def _by_name(course: Sequence[Act], scope: Scope) -> Mapping[str, list[int]]:
+    """Return the places in the course at which something may happen to each thing."""
+    found: dict[str, list[int]] = {}
+    for at, act in enumerate(course):
+        names = {one for name in act.action.what for one, _ in meant(name, scope.things.get(name))}
+        names |= {need.thing for need in act.doing.leaves}
+        for name in (*names, *([act.action.roles["replaces"]] if "replaces" in act.action.roles else ())):
+            found.setdefault(name, []).append(at)
+    return found
+
+
+def _names(thing: str, scope: Scope) -> set[str]:
+    """Return a thing, what it stands for, and the larger things that it is part of."""
+    return {*wholes(thing, scope.things), *(name for name, _ in meant(thing, scope.things[thing]))}
 
 
 def _open_at_the_end(thing: str, verb: str, back: frozenset[str], done: Sequence[Act], names: set[str]) -> Act | None:
