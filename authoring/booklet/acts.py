@@ -70,7 +70,9 @@ def _ask(act: _Act) -> Iterator[Aside]:
             answers = [Pick(words) for value, words in option.values.items() if picked in {None, value}]
             who = HEARERS[act.action.details["who"]]
             signed = Blank(label=f"Name of who decided: {option.name}")
-            yield aside("Ask", f"{who}: ", *act.wording.line(option.question), *answers, "Name ", signed, close=True)
+            yield aside(
+                "Ask", f"{who}: ", *act.wording.line(option.question), " ", *answers, "Name ", signed, close=True
+            )
 
 
 def _hold(act: _Act) -> Iterator[Aside]:

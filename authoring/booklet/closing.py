@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.count import Line, count
 from authoring.booklet.plan import Placed, Plan
-from authoring.booklet.ready import ready
+from authoring.booklet.ready import pairs, ready
 from authoring.booklet.setup import states
 from authoring.booklet.steps import decided_by
 from authoring.booklet.tools import tools_of
@@ -29,11 +29,11 @@ def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
         empty="Nothing was taken off, opened or parted.",
         numeric=(1,),
     )
-    tools = (((Words(tool.name),),) for tool in tools_of(plan))
+    tools = ((Words(tool.name),) for tool in tools_of(plan))
     waste = (((Words(what),), (Words(where),)) for what, where in _waste(plan))
     blocks: list[Block] = [
         back,
-        ready("tools-back", "Tools counted back", ("Tool",), (90,), tools, "No tool was used.", box="Back"),
+        pairs("tools-back", "Tools counted back", "Tool", tools, "No tool was used.", box="Back"),
         ready("waste", "Where the waste goes", ("What", "Where"), (38, 52), waste, "No waste is left.", box="Done"),
     ]
     left = [row for volume in plan.volumes for row in states(volume.procedure.leaves, volume, wording)]

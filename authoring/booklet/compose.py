@@ -13,7 +13,7 @@ from authoring.booklet.emergency import emergency
 from authoring.booklet.figures import Figures, drawn_figures
 from authoring.booklet.findings import findings
 from authoring.booklet.front import NOT_VALIDATED, cover, safety_page
-from authoring.booklet.modifications import modifications
+from authoring.booklet.modifications import modifications, slips
 from authoring.booklet.open_machine import closing_begins, while_open
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.proof import Proof, proof_chapter
@@ -43,8 +43,8 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
         volume.procedure.number: Wording(plan, volume, _figure_names(volume, figures)) for volume in plan.volumes
     }
     work = list(_work(plan, wordings, figures))
-    # What is torn off or handed on has its own leaves, so the rest goes on on a fresh one.
-    sheets = (*modifications(plan, wordings), *findings(plan, wordings))
+    # What is torn off has a leaf of its own, so the rest goes on on a fresh one.
+    torn = slips(plan, wordings)
     back = (
         *torques(plan, wordings),
         *drawn(drawings),
@@ -71,11 +71,10 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
             setup(plan, wordings, drawings),
             *work,
             closing(plan, wordings),
-            *sheets,
-            *(
-                replace(chapter, new_page=True) if sheets and not place else chapter
-                for place, chapter in enumerate(back)
-            ),
+            *modifications(plan, wordings),
+            *findings(plan, wordings),
+            *torn,
+            *(replace(chapter, new_page=True) if torn and not place else chapter for place, chapter in enumerate(back)),
         ),
         assets=assets,
     )

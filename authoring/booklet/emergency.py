@@ -26,7 +26,7 @@ def emergency(plan: Plan) -> tuple[Chapter, ...]:
     if not rows:
         return ()
     blocks = (FirstSteps(tuple(rows)), Paragraph((Words(_RESTART),)))
-    return (Chapter("emergency", "", "If something goes wrong", 1, blocks, new_page=True),)
+    return (Chapter("emergency", "", "If something goes wrong", 1, blocks),)
 
 
 def _met(plan: Plan) -> Iterator[Hazard]:

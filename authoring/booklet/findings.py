@@ -27,11 +27,7 @@ def findings(plan: Plan, wordings: Mapping[str, Wording]) -> tuple[Chapter, ...]
             blocks.append(ready(anchor, title, heads, (16, 34, 40), rows, box="Found"))
             lines = (FormLine("Notes", lines=3), FormLine("Name and date", lines=1))
             blocks.append(Form(f"{anchor}-notes", written, lines))
-    return (
-        (Chapter("findings", "", "For the customer and the next time", 1, tuple(blocks), new_page=True),)
-        if blocks
-        else ()
-    )
+    return (Chapter("findings", "", "For the customer and the next time", 1, tuple(blocks)),) if blocks else ()
 
 
 def _rows(then: str, plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text, Text, Text]]:

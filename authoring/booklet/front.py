@@ -162,7 +162,7 @@ def safety_page(plan: Plan, wordings: Mapping[str, Wording], work: list[Chapter]
         Words("Wear what your shop and local law ask for this work, even where no step repeats it. "),
         Words("What this booklet does not say is not thereby safe."),
     ]
-    return Chapter("safety", "", "Safety", 1, (*head, *blocks, Paragraph(tuple(close))), new_page=True)
+    return Chapter("safety", "", "Safety", 1, (*head, *blocks, Paragraph(tuple(close))))
 
 
 def signal_words(profile: str, general: list[Block], work: list[Chapter]) -> SignalWords:

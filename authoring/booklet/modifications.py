@@ -20,13 +20,20 @@ def modifications(plan: Plan, wordings: Mapping[str, Wording]) -> tuple[Chapter,
         block
         for volume in plan.volumes
         for change in made_by(volume)
-        for block in _told(change, plan, volume, wordings[volume.procedure.number])
+        for block in _told(change, volume, wordings[volume.procedure.number])
     ]
-    return (
-        (Chapter("modifications", "", "The machine leaves different", 1, tuple(blocks), new_page=True),)
-        if blocks
-        else ()
-    )
+    return (Chapter("modifications", "", "The machine leaves different", 1, tuple(blocks)),) if blocks else ()
+
+
+def slips(plan: Plan, wordings: Mapping[str, Wording]) -> tuple[Chapter, ...]:
+    """Return the leaf with what is torn off and handed on for each modification; none where nobody gets a slip."""
+    forms = [
+        form
+        for volume in plan.volumes
+        for change in made_by(volume)
+        for form in _torn_off(change, plan, volume, wordings[volume.procedure.number])
+    ]
+    return (Chapter("slips", "", "Notes to tear off", 1, tuple(forms), new_page=True),) if forms else ()
 
 
 def made_by(volume: Volume) -> Iterator[Modification]:
@@ -34,13 +41,21 @@ def made_by(volume: Volume) -> Iterator[Modification]:
     return (change for change in volume.procedure.modifications.values() if volume.holds(change.when))
 
 
-def _told(change: Modification, plan: Plan, volume: Volume, wording: Wording) -> Iterator[Block]:
-    anchor = f"modification-{volume.letter.lower()}{change.id}"
+def _told(change: Modification, volume: Volume, wording: Wording) -> Iterator[Block]:
+    anchor = _anchor(change, volume)
     applies = wording.applies(change.when)
     if applies:
         yield Paragraph((Words(f"{applies}:", "emphasis"),))
     yield _table(anchor, change, volume, wording)
     yield Form(f"{anchor}-signed", "Checked by", (FormLine("Name and date", lines=1),))
+
+
+def _anchor(change: Modification, volume: Volume) -> str:
+    return f"modification-{volume.letter.lower()}{change.id}"
+
+
+def _torn_off(change: Modification, plan: Plan, volume: Volume, wording: Wording) -> Iterator[Form]:
+    anchor = _anchor(change, volume)
     if "next-technician" in change.tell:
         yield _note(anchor, change, plan, volume, wording)
     for who in ("customer", "driver"):

@@ -3,9 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from itertools import zip_longest
 
 from authoring.booklet.blocks import Cell, Table
 from authoring.booklet.words import Text
+
+
+def pairs(anchor: str, title: str, head: str, names: Iterable[Text], empty: str, *, box: str) -> Table:
+    """Return a list of single names, each with its box, two of them in a row."""
+    cells = [(Cell(name), Cell(tick=True)) for name in names]
+    blank = (Cell(), Cell())
+    rows = tuple((*left, *right) for left, right in zip_longest(cells[::2], cells[1::2], fillvalue=blank))
+    return Table(anchor, title, (head, box, head, box), rows, (40, 10, 40, 10), empty)
 
 
 def ready(  # noqa: PLR0913  # these are the parts of a table, and none of them goes with another

@@ -26,7 +26,7 @@ def setup(plan: Plan, wordings: Mapping[str, Wording], drawings: Drawings) -> Ch
         _consumables(plan),
         ready("fluids", "Fluids", ("Fluid", "Kind", "Amount"), (28, 38, 24), _fluids(plan, wordings), "None."),
     )
-    return Chapter("setup", "", "Before you start", 1, blocks, new_page=True)
+    return Chapter("setup", "", "Before you start", 1, blocks)
 
 
 def conditions(volume: Volume, wording: Wording) -> Iterator[Table]:

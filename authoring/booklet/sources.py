@@ -35,7 +35,7 @@ def sources(plan: Plan) -> Chapter:
         title="Where each value comes from",
         heads=("Document", "Edition", "Values, and where they stand"),
         rows=rows,
-        widths=(34, 18, 48),
+        widths=(24, 13, 63),
         empty="This booklet states no value.",
         note="Read the value in the document when it matters; a booklet can be older than its sources.",
     )

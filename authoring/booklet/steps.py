@@ -93,15 +93,18 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
     for action in placed.step.actions:
         for name in action.what:
             thing = volume.scope.things[name].thing
-            # The table that tells look-alikes apart stands where they are first met; later a line leads back to it.
-            if isinstance(thing, written.Choice) and name not in apart:
-                apart.add(name)
-                yield (
-                    choice_again(thing, volume, wording)
-                    if name in shown
-                    else choice_block(thing, placed.anchor, volume, wording)
-                )
-                shown.add(name)
+            if not isinstance(thing, written.Choice) or name in apart:
+                continue
+            # The table that tells look-alikes apart stands where they are first met.
+            # Where one goes on later, a line says which and leads back to it.
+            if name not in shown:
+                yield choice_block(thing, placed.anchor, volume, wording)
+            elif action.kind.counted:
+                yield choice_again(thing, volume, wording)
+            else:
+                continue
+            apart.add(name)
+            shown.add(name)
         if action.kind.torque:
             yield from callouts(action, volume, wording, _around(placed))
         if action.kind.checkpoint:

@@ -21,11 +21,14 @@ from authoring.render.signs import sign_address
 
 HERE = Path(__file__).parent
 
-COLUMN = 640.0
-"""Width of the printed line in CSS px (170 mm), to which a figure's share refers."""
+COLUMN = 563.0
+"""Width of the line that a step is printed on, in CSS px (149 mm), to which a figure's share refers."""
 
-TALLEST = 440.0
-"""Greatest height of a picture in CSS px: 116 mm, well under 60 % of a page, so that a step fits around it."""
+TALLEST = 290.0
+"""Greatest height of a picture in CSS px: 77 mm, under a third of a page, so that a step fits around it."""
+
+BESIDE = 72.0
+"""Widest picture, in percent of the line, that leaves room for its legend beside it."""
 
 LONGEST = 5
 """Signs of a torque's number that fit a column in the largest type, as in 125.5."""
@@ -51,8 +54,18 @@ def plain(text: Text) -> str:
 
 def share(figure: Figure) -> str:
     """Return the part of the line in percent that a picture takes: never enlarged, never over the tallest."""
+    return f"{_share(figure):.1f}"
+
+
+def beside(figure: Figure) -> str:
+    """Return where the legend begins, in percent of the line, that stands beside a narrow picture; else nothing."""
+    taken = _share(figure)
+    return f"{taken + 4:.1f}" if figure.callouts and figure.legend and taken <= BESIDE else ""
+
+
+def _share(figure: Figure) -> float:
     widest = min(COLUMN, figure.width, TALLEST * figure.width / figure.height)
-    return f"{100 * widest / COLUMN:.1f}"
+    return 100 * widest / COLUMN
 
 
 def percents(widths: tuple[int, ...]) -> list[str]:
@@ -107,7 +120,7 @@ def _environment(kept: KeptTemplates) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    for one in (kind, plain, share, percents, word_class, crowded, may_be_opened):
+    for one in (kind, plain, share, beside, percents, word_class, crowded, may_be_opened):
         environment.filters[one.__name__] = one
     for place in (
         places.heading_place,

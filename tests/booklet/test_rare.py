@@ -144,5 +144,4 @@ def test_the_emergency_page_knows_the_hazards_of_this_booklet_and_no_other() -> 
         "Hold the burn under cool running water.",
         "Leave on the skin what sticks to it.",
     ]
-    assert page.new_page
     assert "nobody starts the machine" in plain_text(booklet())

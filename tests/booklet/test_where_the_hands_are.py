@@ -88,7 +88,7 @@ def test_who_is_asked_has_a_box_for_each_answer_and_a_line_for_the_name() -> Non
     for selection, boxes in (({}, "[ ] cap on the case [ ] raised hose "), ({"breather": "hose"}, "[ ] raised hose ")):
         one = rare_booklet.booklet(selection, **change)
         assert told("Ask", step("Ask about", one).parts) == [
-            f"the customer: Does the machine work in water?{boxes}Name ____"
+            f"the customer: Does the machine work in water? {boxes}Name ____"
         ]
 
 

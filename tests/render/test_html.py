@@ -19,12 +19,15 @@ from hypothesis import strategies as st
 from msgspec import structs
 
 from authoring.booklet.blocks import Booklet
+from authoring.booklet.markup import said
+from authoring.booklet.step_parts import Step
 from authoring.booklet.words import Link
 from authoring.render.html import as_html
 from authoring.render.paged import as_paged_html
 from tests.outside_checkers.axe import axe
 from tests.outside_checkers.browser import DESK, PHONE, visit
 from tests.outside_checkers.nu_html import nu_html
+from tests.outside_checkers.pdf_text import pdf_text
 from tests.render.altered import altered, texts
 from tests.render.sample import sample
 from tests.render.sample_parts import tell
@@ -186,6 +189,24 @@ def test_the_page_asks_for_nothing(browser: Browser, page: Path) -> None:
         assert seen.errors == []
     assert "Inter" in faces
     assert widths == [520, 300, 520, 900]
+
+
+def test_printed_from_a_browser_a_step_stands_below_its_cautions(browser: Browser, page: Path, tmp_path: Path) -> None:
+    """On A4 each step's caution blocks, instruction and torques are on one sheet, and nothing is set as on a phone."""
+    paper = tmp_path / "printed.pdf"
+    with visit(browser, page, size=DESK) as visited:
+        visited.page.pdf(path=paper, format="A4")
+        visited.page.emulate_media(media="print")
+        visited.page.set_viewport_size({"width": 680, "height": 1000})
+        number = visited.page.locator(".instruction .number").first
+        assert number.evaluate("one => getComputedStyle(one).position") == "absolute"
+    sheets = [flat(text) for text in pdf_text(paper)]
+    steps = [block for chapter in sample().chapters for block in chapter.blocks if isinstance(block, Step)]
+    guarded = [step for step in steps if step.cautions]
+    assert guarded
+    for step in guarded:
+        words = [said(step.text)[:40], *(said(caution.hazard)[:40] for caution in step.cautions)]
+        assert any(all(flat(one) in sheet for one in words) for sheet in sheets), words
 
 
 def test_the_page_reflows(browser: Browser, page: Path) -> None:

@@ -19,7 +19,9 @@ from msgspec import structs
 
 from authoring.booklet.blocks import Asset, Chapter
 from authoring.booklet.step_parts import Step
+from authoring.pipeline import compose
 from authoring.render.pdf import PangoMissing, as_pdf
+from tests.booklet.goldens import checked
 from tests.outside_checkers.pdf_text import pdf_text
 from tests.outside_checkers.pdf_ua import pdf_ua
 from tests.outside_checkers.program import ROOT, output, program
@@ -91,11 +93,23 @@ def test_a_tried_booklet_is_not_called_unvalidated(tmp_path: Path) -> None:
 
 def test_contents_give_the_right_pages(file: Path) -> None:
     """The page printed beside a chapter's title is the one its heading stands on."""
-    pages = [squeezed(page) for page in pdf_text(file)]
+    pages = [squeezed(page) for page in pdf_text(file, lines=True)]
     for chapter in sample().chapters:
-        found = re.search(rf"{re.escape(chapter.number)} {re.escape(chapter.title)} (\d+)", pages[1])
+        title = squeezed(f"{chapter.number} {chapter.title}")
+        found = re.search(rf"{re.escape(title)} (\d+)", pages[0])
         assert found is not None
-        assert f"{chapter.number} {chapter.title}" in pages[int(found[1]) - 1]
+        assert title in pages[int(found[1]) - 1]
+
+
+def test_what_to_do_first_stands_on_one_page(tmp_path: Path) -> None:
+    """The page that hangs on a wall is not cut, wherever on a sheet it begins."""
+    path = tmp_path / "first.pdf"
+    path.write_bytes(as_pdf(compose(checked("procedures"), "FL-120", {}))[0])
+    pages = [squeezed(page) for page in pdf_text(path)]
+    (whole,) = [page for page in pages if "What has happened" in page]
+    assert "Whatever has happened" in whole
+    assert "Turning parts" in whole
+    assert "nobody starts the machine" in whole
 
 
 def test_a_reference_to_follow_has_its_page(file: Path) -> None:

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec import structs
 
-from authoring.render.typeset import COLUMN, TALLEST, crowded, css_string, may_be_opened, percents, plain, share
+from authoring.render.typeset import COLUMN, TALLEST, beside, crowded, css_string, may_be_opened, percents, plain, share
 from tests.render.sample_parts import HUB, PLUG_TORQUE, SEAL, say
 
 WRITABLE = st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=60)
@@ -50,11 +50,21 @@ def test_only_pages_and_letters_are_opened(address: str, opened: bool) -> None: 
 
 def test_a_picture_is_never_enlarged_nor_too_tall() -> None:
     """A small picture keeps its size; a tall one is narrowed until it is as tall as allowed."""
-    assert float(share(HUB)) == pytest.approx(100 * 520 / COLUMN, abs=0.1)
+    low = structs.replace(HUB, width=520.0, height=100.0)
+    assert float(share(low)) == pytest.approx(100 * 520 / COLUMN, abs=0.1)
     tall = structs.replace(SEAL, width=300.0, height=4000.0)
     assert float(share(tall)) / 100 * COLUMN * 4000 / 300 == pytest.approx(TALLEST, rel=0.02)
     wide = structs.replace(SEAL, width=4000.0, height=300.0)
     assert share(wide) == "100.0"
+
+
+def test_a_legend_stands_beside_a_narrow_picture_alone() -> None:
+    """It begins right of the picture; below a wide one, and where there is no legend, nothing stands beside."""
+    narrow = structs.replace(HUB, width=281.5, height=281.5)
+    assert beside(narrow) == "54.0"
+    assert beside(structs.replace(narrow, callouts=())) == ""
+    assert beside(structs.replace(narrow, legend=False)) == ""
+    assert beside(structs.replace(HUB, width=563.0, height=100.0)) == ""
 
 
 def test_columns_fill_the_line() -> None:
