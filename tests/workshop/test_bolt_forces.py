@@ -97,6 +97,7 @@ def test_a_bolt_is_overloaded_just_beyond_its_proof_load(bolt: MetricThread, pro
     assert worse is not None
     assert load.greatest_share == pytest.approx(share)
     assert worse.greatest_share == pytest.approx(1.04 * share)
+    assert worse.least_share == pytest.approx(0.96 * load.least_share)
     assert load.overloaded == (load.greatest_share > 1)
 
 
