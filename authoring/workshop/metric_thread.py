@@ -1,7 +1,7 @@
 """Which metric thread a text names: M10 is M10 x 1.5, and 1/2-13 UNC is none.
 
 A text without a pitch means the coarse pitch of its diameter (ISO 261, ISO 965-1).
-Source: ISO 261:1998, ISO general purpose metric screw threads, general plan, as restated in two thread tables that agree;
+Source: ISO 261:1998, general purpose metric screw threads, general plan, as restated in two thread tables that agree;
 the pitches of sizes that those tables leave out (M1.1, M4.5, M9, M11 and their like) are from memory.
 """
 
