@@ -93,7 +93,8 @@ def _level(act: _Act) -> Iterator[Aside]:
     if "window" in roles and not names_value(act.step, roles["window"]):
         told.append((Words("it counts at "), *act.wording.named(roles["window"])))
     if "level" in roles:
-        told.append((Words("it must stand at "), *act.wording.named(roles["level"])))
+        level = act.volume.scope.things[roles["level"]].words
+        told.append((Words(f"{level}: "), *act.wording.named(roles["level"])))
     if "expected" in roles:
         told.append((*act.wording.named(roles["expected"]), Words(" in all, which is expected and not a target")))
     yield Aside("Level", (Bullets(tuple(told)),), close=True)

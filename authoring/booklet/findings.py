@@ -8,10 +8,11 @@ from authoring.booklet.blocks import Block, Chapter, Form, FormLine
 from authoring.booklet.plan import Plan
 from authoring.booklet.ready import ready
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Named, Text
+from authoring.booklet.words import Named, Text, Words
 
 _SHEETS = {
     "ask-customer": ("For the customer", "ask-customer", "What the customer decided"),
+    "do-after": ("Jobs that follow", "jobs-after", "Which of these jobs is to be done, and when"),
     "next-time": ("For the next time", "next-time", "What was found, and where"),
 }
 """For what follows from a finding: the title, the anchor, and what is written down."""
@@ -36,4 +37,5 @@ def _rows(then: str, plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tu
         for place, anchor, outcome in volume.outcomes():
             if outcome.then == then:
                 said = wording.line(outcome.say) if outcome.say else ()
-                yield (Named(place, anchor),), wording.line(outcome.found), said
+                job = (*wording.named(outcome.to), Words(". ")) if outcome.to is not None else ()
+                yield (Named(place, anchor),), wording.line(outcome.found), (*job, *said)

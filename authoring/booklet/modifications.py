@@ -124,7 +124,7 @@ def _note(anchor: str, change: Modification, plan: Plan, volume: Volume, wording
         FormLine("Machine", lines=1),
         FormLine("Now", wording.line(change.as_left)),
         *([FormLine("Added", _listed(change.adds, wording))] if change.adds else []),
-        *([FormLine("Exchanged", _listed(tuple(change.replaces.values()), wording))] if change.replaces else []),
+        *(FormLine("Exchanged", _exchanged(old, new, wording)) for old, new in change.replaces.items()),
         *([FormLine("Stays off", _listed(change.leaves_out, wording))] if change.leaves_out else []),
         *([FormLine("Clearance", clear)] if clear else []),
         FormLine("Done after", (Words(_by(plan)),)),
@@ -139,3 +139,7 @@ def _listed(names: tuple[str, ...], wording: Wording) -> Text:
     for name in names:
         words += [Words(", "), *wording.named(name)] if words else wording.named(name)
     return tuple(words)
+
+
+def _exchanged(old: str, new: str, wording: Wording) -> Text:
+    return (Words("the "), *wording.named(old), Words(", now the "), *wording.named(new))

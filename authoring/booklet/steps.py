@@ -106,7 +106,7 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             apart.add(name)
             shown.add(name)
         if action.kind.torque:
-            yield from callouts(action, volume, wording, _around(placed))
+            yield from callouts(action, placed.step, volume, wording, _around(placed))
         if action.kind.checkpoint:
             checks += 1
             told = wording.told(placed.step) if "at" in action.roles else ""

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from authoring.booklet.blocks import Cell, Table
 from authoring.booklet.phrases import in_turn
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.step_parts import LimitRow, TorqueCallout
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Blank, Named, Text, Words
-from authoring.model.procedure import Action
+from authoring.booklet.words import Amount, Blank, Named, Text, Words
+from authoring.model.procedure import Action, Step
 from authoring.model.things import FastenerGroup, Item, When
+from authoring.model.wrenches import at_right_angle, fit_of, wrenches
 from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.show import limits, spell
+from authoring.workshop.interval import exactly, quantity_of
 
 UNPUBLISHED = "No torque is published:"
 _THREADS = {"dry": "dry", "oiled": "oiled", "greased": "greased", "thread-lock": "with thread lock"}
@@ -25,18 +27,23 @@ _JOINTS = {
 NOMINAL_ONLY = "The source gives no limits; this is its nominal value."
 
 
-def callouts(action: Action, volume: Volume, wording: Wording, within: When) -> Iterator[TorqueCallout]:
-    """Yield the callout of each fastener group an action tightens."""
+def callouts(action: Action, step: Step, volume: Volume, wording: Wording, within: When) -> Iterator[TorqueCallout]:
+    """Yield the callout of each fastener group an action of a step tightens."""
     for name in action.what:
         group = volume.scope.things[name].thing
         if isinstance(group, FastenerGroup):
             quantity = group.torque.value if group.torque is not None else None
             if quantity is not None or group.tightened is not None:
-                yield _callout(group, quantity, volume, wording, within)
+                yield _callout(group, quantity, _settings(group, step, volume), volume, wording, within)
 
 
-def _callout(
-    group: FastenerGroup, quantity: Quantity | None, volume: Volume, wording: Wording, within: When
+def _callout(  # a callout is made of these, and nothing stands for them all
+    group: FastenerGroup,
+    quantity: Quantity | None,
+    settings: Iterable[tuple[str, Text]],
+    volume: Volume,
+    wording: Wording,
+    within: When,
 ) -> TorqueCallout:
     nominal = [NOMINAL_ONLY] if quantity is not None and quantity.form is Form.VALUE else []
     unpublished = [f"{UNPUBLISHED} {group.tightened}"] if quantity is None else []
@@ -48,8 +55,29 @@ def _callout(
         source=wording.source(group.torque) if group.torque is not None else "",
         note=" ".join([*unpublished, *nominal, *_not_these(group, volume, wording)]),
         applies=wording.applies(group.when, within),
-        lines=tuple(_lines(group, wording)),
+        lines=(*settings, *_lines(group, wording)),
     )
+
+
+def _settings(group: FastenerGroup, step: Step, volume: Volume) -> Iterator[tuple[str, Text]]:
+    """Yield the mark to set, in the unit of its scale, on the first wrench of the step that can do the torque.
+
+    With an adapter the mark is another one, unless it sits at a right angle to the wrench.
+    """
+    tools = wrenches(step, volume.scope)
+    adapters = [tool for tool in tools if tool.adapter is not None]
+    for tool in tools:
+        fit = fit_of(tool, group) if tool.adapter is None else None
+        if fit is None or not fit.fits or fit.setting is None or tool.resolution is None:
+            continue
+        unit = tool.resolution.unit
+        mark = quantity_of(exactly(fit.setting), unit, tool.resolution.places)
+        told: Text = (Amount(spell(mark)), Words(f" on the {tool.name}"))
+        if any(not at_right_angle(adapter) for adapter in adapters):
+            return  # the mark depends on the length of the wrench, which nobody has stated
+        straight = [f", with the {adapter.name} at a right angle to it" for adapter in adapters]
+        yield "Set", (*told, *(Words(one) for one in straight))
+        return
 
 
 def _lines(group: FastenerGroup, wording: Wording) -> Iterator[tuple[str, Text]]:

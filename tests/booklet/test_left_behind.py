@@ -83,7 +83,7 @@ def test_what_a_modification_exchanges_is_told_with_the_new_part() -> None:
     assert rows(hose, "modifications", anchor)["Exchanged"][0] == "short clip, now the long clip, FL-P-406"
     note = chapter(hose, "slips").blocks[0]
     assert isinstance(note, Form)
-    assert {row.label: plainly(row.printed) for row in note.rows}["Exchanged"] == "long clip"
+    assert {row.label: plainly(row.printed) for row in note.rows}["Exchanged"] == "the short clip, now the long clip"
 
 
 def test_the_state_in_which_the_machine_is_left_has_a_box() -> None:
