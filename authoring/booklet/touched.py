@@ -12,6 +12,7 @@ from authoring.booklet.wording import Wording
 from authoring.booklet.words import Bullets, Named, Paragraph, Text, Words
 from authoring.model.procedure import Choice, Step
 from authoring.model.things import FastenerGroup, Item, Part
+from authoring.quantities.show import spell
 
 _REUSE = {"always": "used again", "never": "never used again", "if": "used again on a condition"}
 _OPENS = frozenset({"remove", "open", "loosen", "disconnect"})
@@ -40,13 +41,23 @@ def _candidates(name: str, volume: Volume) -> Iterator[Item | Part]:
 
 def where(placed: Placed, volume: Volume, shown: set[str]) -> Iterator[Aside]:
     """Yield where a thing is, at the first step that names it."""
-    for name in dict.fromkeys(name for action in placed.step.actions for _, name in action.names()):
+    for name in dict.fromkeys(_named(placed.step)):
         thing = volume.scope.things[name].thing
         if isinstance(thing, Item | FastenerGroup) and name not in shown:
             told = ", ".join(_where(thing, placed.section.bench, volume))
             if told:
                 shown.add(name)
                 yield aside("Where", f"{thing.name}: {told}", close=True)
+
+
+def _named(step: Step) -> Iterator[str]:
+    """Yield everything that the hand has to find: what is near, what is touched, and what it must go into."""
+    yield from step.near
+    for action in step.actions:
+        for _, name in action.names():
+            yield name
+        for one in action.manner.engages:
+            yield one.other
 
 
 def _where(thing: Item | FastenerGroup, bench: str | None, volume: Volume) -> Iterator[str]:
@@ -123,9 +134,10 @@ def _left_alone(names: list[str], volume: Volume, shown: set[str]) -> Aside:
         first = f"untouched {name}" not in shown
         shown.add(f"untouched {name}")
         group = thing.thing if isinstance(thing.thing, FastenerGroup) else None
-        # Thread and count tell them from their neighbours.
+        # Count, thread and length tell them from their neighbours.
         many = f"{group.count} × " if group is not None else ""
-        size = f", {group.thread}" if group is not None else ""
+        long = f", {spell(group.length)} long" if group is not None and group.length is not None else ""
+        size = f", {group.thread}{long}" if group is not None else ""
         why = f": {group.untouched}" if group is not None and group.untouched and first else ""
         told.append((Words(many), Named(thing.words), Words(f"{size}{why}")) if group else (Named(thing.words),))
     return Aside("Leave alone", (Paragraph(told[0] if len(told) == 1 else in_turn(told, "; ")),), close=True)

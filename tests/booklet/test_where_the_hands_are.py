@@ -125,3 +125,22 @@ def test_combinations_that_never_occur_stand_below_the_vehicles() -> None:
     assert rare_booklet.booklet(rowan=never).cover.fitments.note == note
     assert rare_booklet.booklet({"cover": "round"}, rowan=never).cover.fitments.note == ""
     assert rare_booklet.booklet().cover.fitments.note == ""
+
+
+def test_where_a_thing_is_that_the_hands_come_near_to_or_fit_into() -> None:
+    """The place of what is near, and of what a part goes into, stands at the first step that names it."""
+    plain = booklet({}, (STOP, f"{STOP}        near: [flange]\n"))
+    assert "flange: at the rear of the gear case" in told("Where", step("Stop the engine", plain).parts)
+    into = booklet({}, ("with: case, at: the slot", "with: flange, at: the slot"))
+    assert told("Where", step("Stick the thrust washer", into).parts) == ["flange: at the rear of the gear case"]
+
+
+def test_bolts_that_stay_are_told_with_their_length() -> None:
+    """Where their length is known, it tells them from their neighbours."""
+    files, unread = read_library(str(TREE / "tests" / "booklet" / "steps"))
+    longer = files["alder.yaml"].replace(b"on: case\n    untouched", b"length: 55 mm\n    on: case\n    untouched")
+    book = compose(check(files | {"alder.yaml": longer}, unread), "FL-320", {})
+    assert (
+        "4 × painted case bolts, M10 x 1.5, 55 mm long: They hold"
+        in told("Leave alone", step("Remove the cover bolts", book).parts)[0]
+    )
