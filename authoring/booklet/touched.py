@@ -10,6 +10,8 @@ from authoring.booklet.plan import Placed, Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Bullets, Named, Paragraph, Text, Words
+from authoring.model.fitments import together
+from authoring.model.library import Thing
 from authoring.model.procedure import Choice, Step
 from authoring.model.things import FastenerGroup, Item, Part
 from authoring.quantities.show import spell
@@ -123,7 +125,13 @@ def _beside(step: Step, volume: Volume) -> Iterator[str]:
         for name in action.what if action.kind.name in _LOOSENS else ():
             thing = volume.scope.things[name].thing
             near = (thing.on, thing.among) if isinstance(thing, FastenerGroup) else (name,)
-            yield from (one for item in near if item for one in volume.untouched.get(item, ()) if one != name)
+            beside = (one for item in near if item for one in volume.untouched.get(item, ()) if one != name)
+            yield from (one for one in beside if _meet(volume.scope.things[one].thing, step))
+
+
+def _meet(group: Thing, step: Step) -> bool:
+    """Tell whether some vehicle has both the group and the step."""
+    return not isinstance(group, FastenerGroup) or all(together(step.when, group.when).values())
 
 
 def _left_alone(names: list[str], volume: Volume, shown: set[str]) -> Aside:

@@ -23,6 +23,7 @@ from authoring.quantities.units import Dimension, Unit, as_difference
 
 NO_BREAK = "\u00a0"
 _MORE_PLACES = 2
+_KELVIN_PLACES = 2  # of 273.15
 
 
 class Limits(Struct, frozen=True):
@@ -138,7 +139,10 @@ def _places(quantity: Quantity, unit: Unit, numbers: list[Fraction]) -> int:
         return exact
     step = convert_step(Fraction(1, 10**quantity.places), quantity.unit, unit)
     if quantity.dimension is Dimension.TEMPERATURE:
-        return places_for_step(step)
+        places = places_for_step(step)
+        # A tenth of a degree is a half of a tenth of a kelvin off; rounded to even, two neighbours would be one.
+        shifted = quantity.unit.factor == unit.factor and places == 1
+        return _KELVIN_PLACES if shifted else places
     return max(places_for_step(step), *[places_for_value(number) for number in numbers])
 
 

@@ -116,7 +116,7 @@ def test_an_option_of_the_job_is_chosen_like_a_feature(tmp_path: Path, capsys: p
     out = tmp_path / "out"
     assert main(["build", str(library), "--out", str(out), "--html", "--for", "breather=hose"]) == 0
     assert [path.name for path in out.iterdir()] == ["FL-310_breather-hose.html"]
-    assert "Only breather: raised hose" in (out / "FL-310_breather-hose.html").read_text(encoding="utf-8")
+    assert "Only if chosen: raised hose" in (out / "FL-310_breather-hose.html").read_text(encoding="utf-8")
     assert "FL-300 is left out" in capsys.readouterr().err
 
 

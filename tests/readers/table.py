@@ -57,6 +57,8 @@ def _rows(library: Judged) -> Iterator[str]:
         found.setdefault(deletion.element, []).append(deletion)
     for element, places in sorted(found.items()):
         effects = {effect for place in places[:_TRIED] for effect in library.effects(place)}
+        # What only says again what is so anyway is missed when it says something else.
+        effects = effects or set(library.effects_of_another(places[0]))
         rules = ", ".join(f"`{effect}`" for effect in sorted(effects - {"booklet"}))
         yield f"| `{element}` | {rules} | {'yes' if 'booklet' in effects else ''} | {LATER.get(element, '')} |"
 
