@@ -111,6 +111,8 @@ def otherwise(document: Document, path: Path, features: Mapping[str, Sequence[st
             return not value
         if path[-1] == "when":
             return {feature: _others(feature, values, features) for feature, values in value.items()}
+        if isinstance(value, list):
+            return [f"{one}-too" for one in value]
         return _OTHER_WORD.get(value, f"{value} too")
 
     return replace(document, data=_changed(document.data, path, other))
