@@ -17,7 +17,7 @@ UNIT = rf"{_WORD}(?>(?:\s++{_WORD})*)"
 _MINUS = "[-\u2212]"
 
 QUANTITY = re.compile(
-    rf"""\s*+(?>(?:(?P<about>(?i:about\b|approx(?:imately\b|\.|\b)|ca\b\.?+)|[~≈])|(?P<least>(?i:at\s++least\b|min(?:imum\b|\.|\b))|>=|≥)|(?P<most>(?i:at\s++most\b|max(?:imum\b|\.|\b))|<=|≤))?)
+    rf"""\s*+(?>(?:(?P<least>(?i:at\s++least\b|min(?:imum\b|\.|\b))|>=|≥)|(?P<most>(?i:at\s++most\b|max(?:imum\b|\.|\b))|<=|≤))?)
     \s*+(?>(?P<open>\()?)\s*+(?P<first>{SIGNED})\s*+(?>(?P<unit>{UNIT})?)\s*+
     (?>(?P<tail>
        (?:±|\+/{_MINUS})\s*+(?P<within>{NUMBER})(?>(?P<share>\s*+%)?)

@@ -130,8 +130,8 @@ def pairs(folder: Path, runs: int) -> list[Pair]:
     build = (BAYLEAF, "build", library, "--out", out)
     return [
         Pair("bayleaf --help", (BAYLEAF, "--help"), bare, NOTHING, 3.3, often),
-        Pair(f"bayleaf check, a procedure of {size:.0f} KB", (BAYLEAF, "check", library), bare, NOTHING, 11.5, often),
-        Pair("bayleaf build --html, 40 steps", (*build, "--html"), bare, NOTHING, 16, often),
+        Pair(f"bayleaf check, a procedure of {size:.0f} KB", (BAYLEAF, "check", library), bare, NOTHING, 14, often),
+        Pair("bayleaf build --html, 40 steps", (*build, "--html"), bare, NOTHING, 18, often),
         Pair(
             *("bayleaf build --pdf, 40 steps", (*build, "--pdf"), engine),
             *((PYTHON, "-c", ENGINE, page, str(folder / "bare.pdf")), 1.15, runs),
