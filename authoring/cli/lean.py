@@ -5,6 +5,7 @@ The libraries work as ever; who imports our packages without the command line ge
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
@@ -14,7 +15,10 @@ from types import ModuleType
 def import_lean() -> None:
     """Import the libraries of values and of schemas, before a module of ours asks for them."""
     # It takes newer spellings of what our Python has, and does without them where they are not installed.
-    with _in_place_of("typing_extensions", None):
+    # Its identifiers ask the module of platforms for the system's name alone, to know how to read a network card.
+    platform = ModuleType("platform")
+    platform.__dict__["system"] = lambda: os.uname().sysname
+    with _in_place_of("typing_extensions", None), _in_place_of("platform", platform):
         import msgspec  # noqa: F401, PLC0415  # only with the stand-in in its place
     # It reads the date of its own build by the module for mail, which brings sockets and random numbers.
     mail = ModuleType("email.utils")
