@@ -37,7 +37,8 @@ def duration(volume: Volume, wording: Wording) -> Text:
     words: list[Inline] = [wording.amount(stated)] if stated is not None else []
     times = [section.time for section, _, _ in volume.sections if section.time is not None]
     total = _sum(times)
-    if total is not None and (stated is None or total.text != stated.text):
+    # What reads the same is the same: 9 h and 540 min are one time in the shop's unit.
+    if total is not None and wording.amount(total) not in words:
         count = len(volume.sections)
         over = "the sections together" if len(times) == count else f"{len(times)} of {count} sections together"
         words += [Words(f"; {over} " if words else f"{over} "), wording.amount(total)]

@@ -76,6 +76,18 @@ def test_the_fitment_stands_on_every_page_and_only_its_steps(booklets: Path) -> 
     assert len(pages) < len(everything)
 
 
+def test_the_contents_stand_whole_on_one_page(booklets: Path) -> None:
+    """No line of the contents runs over the foot of a page into what follows, and the time is told once."""
+    for path in sorted(booklets.glob("*.pdf")):
+        pages = [" ".join(text.split()) for text in pdf_text(path)]
+        (contents,) = [page for page in pages[:4] if "Contents" in page]
+        assert "Safety" in contents
+        assert "Report a fault" in contents
+    long = " ".join(" ".join(pdf_text(booklets / "FL-210.pdf")[:1]).split())
+    assert "540 min" in long
+    assert "together 540" not in long
+
+
 def test_the_last_page_ends_the_procedure(booklets: Path) -> None:
     """END OF PROCEDURE stands on the last page of each booklet, and on no other."""
     for path in sorted(booklets.glob("*.pdf")):
