@@ -35,12 +35,6 @@ class Lack(Struct, frozen=True):
     fitments: str
 
 
-def lacking(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> Fitment | None:
-    """Return the fewest features of a covered machine that meets one of `asked` and none of `given`, or None."""
-    found = without(vehicle, covers, asked, given)
-    return found.fewest if found is not None else None
-
-
 def without(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> Lack | None:
     """Return the covered machines that meet one of `asked` and none of `given`; None where there is none."""
     if not all(given):

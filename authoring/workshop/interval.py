@@ -56,7 +56,11 @@ def exactly(number: Fraction) -> Interval:
 
 def interval_of(quantity: Quantity) -> Interval:
     """Return what a quantity allows, in the base unit of its dimension; a value without limits is one number."""
-    low, high = (quantity.nominal, quantity.nominal) if quantity.form is Form.VALUE else (quantity.low, quantity.high)
+    low, high = (
+        (quantity.nominal, quantity.nominal)
+        if quantity.form in (Form.VALUE, Form.ABOUT)
+        else (quantity.low, quantity.high)
+    )
     return Interval(_to_base(low, quantity.unit), _to_base(high, quantity.unit))
 
 
