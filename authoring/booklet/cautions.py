@@ -8,7 +8,8 @@ from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Caution
 from authoring.booklet.wording import ALWAYS, Wording
 from authoring.model.signal_word import rank, signal_word
-from authoring.model.things import Message, When
+from authoring.model.specification import When
+from authoring.model.things import Message
 
 
 def cautions(

@@ -12,7 +12,8 @@ from authoring.model.action_kind import Kind
 from authoring.model.library import Scope
 from authoring.model.procedure import Action, Choice, ChoicePart
 from authoring.model.procedure import Outcome as Written
-from authoring.model.things import FastenerGroup, Value, When
+from authoring.model.specification import When
+from authoring.model.things import FastenerGroup, Value
 from authoring.quantities.quantity import Quantity
 
 _SIGNED: Text = (

@@ -14,7 +14,9 @@ from authoring.booklet.tools import tools_of
 from authoring.booklet.wording import ALWAYS, Wording
 from authoring.booklet.words import Inline, Named, Text, Words
 from authoring.diagnostics.words import joined
-from authoring.model.things import Consumable, Fluid, When
+from authoring.model.fluid import Fluid
+from authoring.model.specification import When
+from authoring.model.things import Consumable
 
 
 def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:

@@ -14,7 +14,8 @@ from authoring.booklet.wording import Wording
 from authoring.booklet.words import Text, Words
 from authoring.model.fitments import LIMIT, combinations, fitments, may_hold
 from authoring.model.procedure import Choice
-from authoring.model.things import Part, When
+from authoring.model.specification import When
+from authoring.model.things import Part
 
 
 class _Fitting(Struct, frozen=True):

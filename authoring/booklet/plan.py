@@ -10,7 +10,8 @@ from msgspec import Struct
 from authoring.model.fitments import may_hold, together
 from authoring.model.library import Library, Named, Scope
 from authoring.model.procedure import Action, Outcome, Procedure, Section, Step
-from authoring.model.things import Message, When
+from authoring.model.specification import When
+from authoring.model.things import Message
 
 
 class Placed(Struct, frozen=True):

@@ -13,7 +13,8 @@ from authoring.booklet.tools import Drawings, tools
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Named, Text, Words
 from authoring.model.demands import Need
-from authoring.model.things import Consumable, Fluid, Value
+from authoring.model.fluid import Fluid
+from authoring.model.things import Consumable, Value
 
 
 def setup(plan: Plan, wordings: Mapping[str, Wording], drawings: Drawings) -> Chapter:

@@ -7,9 +7,11 @@ from collections.abc import Iterable, Iterator
 from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.booklet.words import Text, Words
+from authoring.model.fluid import Fluid
 from authoring.model.manner import PLAIN
 from authoring.model.procedure import Action, Choice
-from authoring.model.things import FastenerGroup, Fluid, Item, Part, Source, Specification, Tool, Value
+from authoring.model.specification import Specification
+from authoring.model.things import FastenerGroup, Item, Part, Source, Tool, Value
 from authoring.quantities.show import spell
 
 _KINDS = {

@@ -20,8 +20,10 @@ from authoring.booklet.windows import windows
 from authoring.booklet.wording import ALWAYS, Wording
 from authoring.booklet.words import Inline, Named, Words
 from authoring.model import procedure as written
+from authoring.model.fluid import Fluid
 from authoring.model.library import Scope
-from authoring.model.things import Consumable, Fluid, Part, When
+from authoring.model.specification import When
+from authoring.model.things import Consumable, Part
 
 
 def chapters(volume: Volume, wording: Wording, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[Chapter]:

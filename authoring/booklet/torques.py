@@ -11,7 +11,8 @@ from authoring.booklet.step_parts import LimitRow, TorqueCallout
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Amount, Blank, Named, Text, Words
 from authoring.model.procedure import Action, Step
-from authoring.model.things import FastenerGroup, Item, When
+from authoring.model.specification import When
+from authoring.model.things import FastenerGroup, Item
 from authoring.model.wrenches import at_right_angle, fit_of, wrenches
 from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.show import limits, spell

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from authoring.diagnostics.words import joined
 from authoring.model.fitments import in_words
 from authoring.model.library import Scope
-from authoring.model.things import When
+from authoring.model.specification import When
 
 
 def said(when: When, scope: Scope) -> str:

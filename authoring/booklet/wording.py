@@ -11,7 +11,8 @@ from authoring.booklet.words import Amount, Inline, Named, Passage, Text, Words
 from authoring.model.action_kind import Kind
 from authoring.model.library import Named as Thing
 from authoring.model.procedure import Step
-from authoring.model.things import Specification, Value, When
+from authoring.model.specification import Specification, When
+from authoring.model.things import Value
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.show import dual
 from authoring.quantities.units import Dimension, Unit

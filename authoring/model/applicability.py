@@ -9,8 +9,9 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Span
 from authoring.model.fitments import together
 from authoring.model.procedure import Outcome, Procedure, Step
+from authoring.model.specification import When
 from authoring.model.stated import stated
-from authoring.model.things import Equipment, Shop, Value, When
+from authoring.model.things import Equipment, Shop, Value
 from authoring.source.document import Where
 
 
@@ -107,6 +108,8 @@ def of_equipment(equipment: Equipment) -> Iterator[Applicability]:
         yield from _some(group.when, group.where)
     for fluid in equipment.fluids.values():
         yield from _some(fluid.when, fluid.where)
+        if fluid.circuit is not None:
+            yield from _some(fluid.circuit.when, fluid.circuit.where)
     yield from _of_values(equipment.values)
     for place, never in enumerate(equipment.never):
         yield from _some(never, equipment.where, ("never", place))

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from msgspec import Struct
 
-from authoring.model.things import When
+from authoring.model.specification import When
 from authoring.source.document import Where
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from authoring.model.applicability import known
 from authoring.model.fitments import concerned, fitments, may_hold, together, too_many
 from authoring.model.procedure import Choice, ChoicePart, Procedure
-from authoring.model.things import Equipment, Specification, When
+from authoring.model.specification import Specification, When
+from authoring.model.things import Equipment
 from authoring.quantities.quantity import Quantity
 
 

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from authoring.model.fitments import in_words
 from authoring.model.smallest import Fitment
-from authoring.model.things import Feature, When
+from authoring.model.specification import When
+from authoring.model.things import Feature
 
 Features = Mapping[str, Feature]
 

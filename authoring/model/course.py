@@ -10,7 +10,7 @@ from msgspec import Struct
 from authoring.model.fitments import possible, together
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Outcome, Procedure, Section, Step
-from authoring.model.things import When
+from authoring.model.specification import When
 from authoring.source.document import Where
 
 

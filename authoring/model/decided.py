@@ -8,7 +8,8 @@ from msgspec.structs import replace
 
 from authoring.model.applicability import of_procedure
 from authoring.model.procedure import Choice, Procedure
-from authoring.model.things import Equipment, Feature, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment, Feature
 
 
 def decided_vehicle(equipment: Equipment, procedure: Procedure, words: Callable[[str], str]) -> Equipment:

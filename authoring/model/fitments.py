@@ -7,7 +7,8 @@ import math
 from collections.abc import Iterable, Iterator, Mapping
 
 from authoring.diagnostics.words import joined
-from authoring.model.things import Equipment, Feature, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment, Feature
 
 LIMIT = 4096
 """How many combinations of features are tried for one question; twelve features of two values make as many."""

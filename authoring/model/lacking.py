@@ -10,7 +10,8 @@ from authoring.model.applicability import known
 from authoring.model.concern import concern_of
 from authoring.model.fitments import concerned, fitments, may_hold, too_many
 from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.things import Equipment, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment
 
 
 def tried(vehicle: Equipment, covers: When, whens: Sequence[When]) -> list[Fitment]:

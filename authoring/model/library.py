@@ -13,13 +13,13 @@ from authoring.model.allowances import Allowance
 from authoring.model.changes import Modification, Option
 from authoring.model.decided import decided_vehicle
 from authoring.model.figure import Figure
+from authoring.model.fluid import Fluid
 from authoring.model.mentions import Mention, in_messages, mentions
 from authoring.model.procedure import Choice, Procedure, Section, Step
 from authoring.model.things import (
     Consumable,
     Equipment,
     FastenerGroup,
-    Fluid,
     Item,
     Message,
     Part,

@@ -53,6 +53,7 @@ _STEP = frozenset({Kind.STEP})
 _PART = frozenset({Kind.PART})
 _VALUE = frozenset({Kind.VALUE})
 _ITEM = frozenset({Kind.ITEM})
+_FLUID = frozenset({Kind.FLUID})
 _FASTENERS = frozenset({Kind.FASTENERS})
 _ADDED = frozenset({Kind.PART, Kind.FASTENERS, Kind.CHOICE})
 _ON_MACHINE = frozenset({Kind.ITEM, Kind.FASTENERS})
@@ -101,6 +102,9 @@ def of_equipment(equipment: Equipment) -> Iterator[Mention]:
         yield from _one(group.where, "on", group.on, _ITEM)
         yield from _one(group.where, "among", group.among, _ITEM)
         yield from _one(group.where, "twin", group.twin, _FASTENERS)
+    for fluid in equipment.fluids.values():
+        yield from _one(fluid.where, "in", fluid.held_in, _ITEM)
+        yield from _list(fluid.where, "mixes-with", fluid.mixes_with, _FLUID)
 
 
 def in_messages(messages: Iterable[Message]) -> Iterator[Mention]:

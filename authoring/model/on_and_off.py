@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 
 from authoring.model.library import Named
 from authoring.model.procedure import ALWAYS, Choice
-from authoring.model.things import Item, When
+from authoring.model.specification import When
+from authoring.model.things import Item
 
 TAKES_OFF = frozenset({"remove", "disconnect"})
 """The actions after which a thing is off the machine."""

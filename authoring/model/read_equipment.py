@@ -5,9 +5,13 @@ from __future__ import annotations
 from types import MappingProxyType
 from typing import Any
 
+from authoring.model.fastening import Positions, Tapped
+from authoring.model.fluid import Circuit, Fluid
+from authoring.model.heat import Cooled, Hot
 from authoring.model.read_things import read_sources, read_values
 from authoring.model.reader import Reader
-from authoring.model.things import Equipment, FastenerGroup, Feature, Fluid, Item, Reuse, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment, FastenerGroup, Feature, Item, Reuse
 from authoring.quantities.units import Dimension
 
 
@@ -58,6 +62,8 @@ def _item(name: str, at: Reader) -> Item:
         hazards=at.names("hazards"),
         material=at.maybe("material"),
         cooling=at.specification("cooling", Dimension.TIME),
+        cooled=_cooled(at.below("cooled")) if "cooled" in at.data else None,
+        hot=_hot(at.below("hot")) if "hot" in at.data else None,
         reuse=_reuse(at),
         open_while_running=at.maybe("open-while-running"),
     )
@@ -90,6 +96,10 @@ def _fasteners(name: str, at: Reader) -> FastenerGroup:
         joint=at.maybe("joint"),
         threads=at.maybe("threads"),
         friction=at.specification("friction", Dimension.RATIO),
+        nut_factor=at.specification("nut-factor", Dimension.RATIO),
+        grip=at.specification("grip", Dimension.LENGTH),
+        positions=_positions(at.below("positions")) if "positions" in at.data else None,
+        tapped=_tapped(at.below("tapped")) if "tapped" in at.data else None,
         side=at.maybe("side"),
         twin=at.maybe("twin"),
         reuse=_reuse(at),
@@ -107,4 +117,45 @@ def _fluid(name: str, at: Reader) -> Fluid:
         when=at.when(),
         where=at.where,
         expansion=at.specification("expansion", Dimension.RATIO),
+        held_in=at.maybe("in"),
+        mixes_with=at.names("mixes-with"),
+        left_in=at.specification("left-in", Dimension.VOLUME),
+        between_marks=at.specification("between-marks", Dimension.VOLUME),
+        circuit=_circuit(at.below("circuit")) if "circuit" in at.data else None,
     )
+
+
+def _circuit(at: Reader) -> Circuit:
+    return Circuit(at.text("name"), at.as_specification(Dimension.TEMPERATURE, "opens"), at.when(), at.where)
+
+
+def _hot(at: Reader) -> Hot:
+    reached = at.as_specification(Dimension.TEMPERATURE)
+    return Hot(reached, at.text("surface"), at.quantity("touch", Dimension.TIME), at.where)
+
+
+def _cooled(at: Reader) -> Cooled:
+    return Cooled(
+        first=at.as_specification(Dimension.TEMPERATURE, "from"),
+        second=at.quantity("to", Dimension.TEMPERATURE),
+        between=at.quantity("in", Dimension.TIME),
+        air=at.quantity("air", Dimension.TEMPERATURE),
+        where=at.where,
+    )
+
+
+def _positions(at: Reader) -> Positions:
+    return Positions(
+        circle=at.quantity("circle", Dimension.LENGTH),
+        first=at.maybe("first") or "12",
+        places=tuple((float(right), float(up)) for right, up in at.data.get("places", ())),
+        unit=at.maybe("in") or "mm",
+        seen_from=at.maybe("seen-from"),
+        where=at.where,
+    )
+
+
+def _tapped(at: Reader) -> Tapped:
+    engaged = at.as_specification(Dimension.LENGTH, "engaged")
+    strength = at.as_specification(Dimension.PRESSURE, "shear-strength")
+    return Tapped(at.text("material"), engaged, strength, at.where)

@@ -11,7 +11,7 @@ from authoring.model.procedure import Section, Step
 from authoring.model.read_actions import read_action, read_outcomes
 from authoring.model.reader import Reader
 from authoring.model.says import instruction
-from authoring.model.things import When
+from authoring.model.specification import When
 from authoring.quantities.units import Dimension
 
 # What the step around several methods may say for all of them.

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.model.figure import Callout, Figure
 from authoring.model.reader import Reader
+from authoring.model.specification import Specification
 from authoring.model.things import (
     Adapter,
     Consumable,
@@ -16,7 +17,6 @@ from authoring.model.things import (
     Person,
     Shop,
     Source,
-    Specification,
     Stock,
     Tool,
     Value,
@@ -45,6 +45,8 @@ def read_shop(at: Reader) -> Shop:
         },
         emergency=at.texts("emergency"),
         retention=at.maybe("retention"),
+        air=at.specification("air", Dimension.TEMPERATURE),
+        decision_rule=at.maybe("decision-rule"),
     )
 
 
@@ -178,6 +180,9 @@ def _tool(name: str, at: Reader) -> Tool:
         made=at.maybe("made"),
         drawing=read_figure(name, at.below("drawing")) if "drawing" in at.data else None,
         without=at.maybe("without"),
+        accuracy=at.specification("accuracy", None),
+        by_eye=at.data.get("by-eye", False),
+        length=at.quantity("length", Dimension.LENGTH),
     )
 
 

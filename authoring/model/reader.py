@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.model.demands import Need
-from authoring.model.things import Specification, When
+from authoring.model.specification import Specification, When
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.read import read_quantity
 from authoring.quantities.units import Dimension
@@ -111,9 +111,9 @@ class Reader(Struct, frozen=True):
         """Return the value and source at a key, or None when it was left out."""
         return self.below(key).as_specification(dimension) if key in self.data else None
 
-    def as_specification(self, dimension: Dimension | None) -> Specification:
-        """Return this object itself as a value with its source."""
-        return Specification(self.quantity("value", dimension), self.maybe("source"), self.maybe("at"), self.where)
+    def as_specification(self, dimension: Dimension | None, key: str = "value") -> Specification:
+        """Return this object itself as a value, which stands at `key`, with its source."""
+        return Specification(self.quantity(key, dimension), self.maybe("source"), self.maybe("at"), self.where)
 
 
 def as_names(data: Any) -> tuple[str, ...]:

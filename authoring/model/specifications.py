@@ -8,7 +8,8 @@ from msgspec import Struct
 
 from authoring.model.library import Library
 from authoring.model.procedure import ChoicePart
-from authoring.model.things import Equipment, Source, Specification, Value
+from authoring.model.specification import Specification
+from authoring.model.things import Equipment, Source, Value
 
 
 class Stated(Struct, frozen=True):
@@ -29,6 +30,9 @@ def stated_values(library: Library) -> Iterator[Stated]:
     shared = library.shop.sources if library.shop is not None else {}
     for tool in library.stock.tools.values() if library.stock is not None else ():
         yield from _some(f'The range of "{tool.id}"', tool.range, shared)
+        yield from _some(f'The accuracy of "{tool.id}"', tool.accuracy, shared)
+    if library.shop is not None:
+        yield from _some("The temperature of the air", library.shop.air, shared)
     for equipment in library.equipment.values():
         yield from _of_equipment(equipment, {**shared, **equipment.sources})
     for procedure in library.procedures.values():
@@ -43,12 +47,26 @@ def stated_values(library: Library) -> Iterator[Stated]:
 def _of_equipment(equipment: Equipment, sources: Mapping[str, Source]) -> Iterator[Stated]:
     for item in equipment.items.values():
         yield from _some(f'The time constant of "{item.id}"', item.cooling, sources)
+        yield from _some(
+            f'How fast "{item.id}" cooled', item.cooled.first if item.cooled is not None else None, sources
+        )
+        yield from _some(f'How hot "{item.id}" gets', item.hot.reached if item.hot is not None else None, sources)
     for group in equipment.fasteners.values():
         yield from _some(f'The torque of "{group.id}"', group.torque, sources)
         yield from _some(f'The friction of "{group.id}"', group.friction, sources)
+        yield from _some(f'The nut factor of "{group.id}"', group.nut_factor, sources)
+        yield from _some(f'The grip of "{group.id}"', group.grip, sources)
+        yield from _some(
+            f'The tapped hole of "{group.id}"', group.tapped.engaged if group.tapped is not None else None, sources
+        )
     for fluid in equipment.fluids.values():
         yield from _some(f'The capacity of "{fluid.id}"', fluid.capacity, sources)
         yield from _some(f'The expansion of "{fluid.id}"', fluid.expansion, sources)
+        yield from _some(f'What stays in of "{fluid.id}"', fluid.left_in, sources)
+        yield from _some(f'What lies between the marks of "{fluid.id}"', fluid.between_marks, sources)
+        yield from _some(
+            f'The circuit of "{fluid.id}"', fluid.circuit.opens if fluid.circuit is not None else None, sources
+        )
     yield from _of_values(equipment.values, sources)
 
 

@@ -8,26 +8,17 @@ A quantity is None where its text was refused; the refusal has been told already
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TypeAlias
 
 from msgspec import Struct
 
+from authoring.model.fastening import Positions, Tapped
 from authoring.model.figure import Figure
+from authoring.model.fluid import Fluid
+from authoring.model.heat import Cooled, Hot
+from authoring.model.specification import Specification, When
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension, Unit
 from authoring.source.document import Where
-
-When: TypeAlias = Mapping[str, tuple[str, ...]]
-"""For which fitments something holds: the allowed values of each feature named; empty means for all."""
-
-
-class Specification(Struct, frozen=True, eq=False):
-    """A quantity and the document that states it: short name of the source, and where in it."""
-
-    value: Quantity | None
-    source: str | None
-    at: str | None
-    where: Where
 
 
 class Source(Struct, frozen=True, eq=False):
@@ -78,6 +69,7 @@ class Hazard(Struct, frozen=True, eq=False):
 class Shop(Struct, frozen=True, eq=False):
     """The shop: its name, its units for each dimension, its people, sources, hazards and shared safety messages.
 
+    `air` is the temperature in the workshop; `decision_rule` how a gauge's blur counts: simple, guarded, or unstated.
     `emergency` is what to do first whatever has happened; `retention` how long filled-in booklets are kept.
     """
 
@@ -91,6 +83,8 @@ class Shop(Struct, frozen=True, eq=False):
     hazards: Mapping[str, Hazard] = {}
     emergency: tuple[str, ...] = ()
     retention: str | None = None
+    air: Specification | None = None
+    decision_rule: str | None = None
 
 
 class Part(Struct, frozen=True, eq=False):
@@ -115,7 +109,11 @@ class Adapter(Struct, frozen=True, eq=False):
 
 
 class Tool(Struct, frozen=True, eq=False):
-    """What is used and put back; `range` is what it can measure or tighten, `resolution` its smallest step."""
+    """What is used and put back; `range` is what it can measure or tighten, `resolution` its smallest step.
+
+    `accuracy` is how far it may be off, a ratio or an amount; `by_eye` says that both ends are read by eye.
+    `length` is a torque wrench's, from its square to the middle of its grip.
+    """
 
     id: str
     name: str
@@ -127,6 +125,9 @@ class Tool(Struct, frozen=True, eq=False):
     made: str | None = None
     drawing: Figure | None = None
     without: str | None = None
+    accuracy: Specification | None = None
+    by_eye: bool = False
+    length: Quantity | None = None
 
 
 class Consumable(Struct, frozen=True, eq=False):
@@ -172,7 +173,8 @@ class Item(Struct, frozen=True, eq=False):
     """What can be taken off, fitted, opened, run or looked at; it may cover others, and be part of one.
 
     `positions` are the words for each position of a lever, switch or tap; `release` how it comes apart.
-    `open_while_running` says why it is meant to be open then; `cooling` is the time constant against the air.
+    `open_while_running` says why it is meant to be open then.
+    `hot` says how hot it gets; `cooling` is its time constant against the air, `cooled` two readings instead.
     """
 
     id: str
@@ -190,6 +192,8 @@ class Item(Struct, frozen=True, eq=False):
     hazards: tuple[str, ...] = ()
     material: str | None = None
     cooling: Specification | None = None
+    cooled: Cooled | None = None
+    hot: Hot | None = None
     reuse: Reuse | None = None
     open_while_running: str | None = None
 
@@ -200,6 +204,7 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     `tightened` says how, where no torque is published; `untouched` why it is never loosened.
     `on` is the item it holds, `among` the one among whose fasteners it sits.
     `order` numbers the fasteners from 1; `joint` is A, B or C by what a failure puts at risk.
+    `friction` is the coefficient of its threads, `nut_factor` K instead of it; `grip` the length that is clamped.
     """
 
     id: str
@@ -220,23 +225,14 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     joint: str | None = None
     threads: str | None = None
     friction: Specification | None = None
+    nut_factor: Specification | None = None
+    grip: Specification | None = None
+    positions: Positions | None = None
+    tapped: Tapped | None = None
     side: str | None = None
     twin: str | None = None
     reuse: Reuse | None = None
     open_while_running: str | None = None
-
-
-class Fluid(Struct, frozen=True, eq=False):
-    """An oil, coolant or other fluid in the machine."""
-
-    id: str
-    name: str
-    kind: str
-    capacity: Specification | None
-    disposal: str | None
-    when: When
-    where: Where
-    expansion: Specification | None = None
 
 
 class Window(Struct, frozen=True, eq=False):

@@ -19,7 +19,8 @@ from authoring.model.lacking import tried
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Section, Step
 from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.things import Equipment, Feature, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment, Feature
 
 _DONE, _SKIPPED = "done", "skipped"
 

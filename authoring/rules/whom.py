@@ -12,7 +12,7 @@ from authoring.diagnostics.diagnostic import Diagnostic, Span
 from authoring.model.applicability import Applicability, of_equipment, of_procedure, of_shop
 from authoring.model.concern import Features, concern
 from authoring.model.library import Library
-from authoring.model.things import When
+from authoring.model.specification import When
 from authoring.source.document import Path
 
 Place = tuple[int, int]

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from authoring.model.fitments import combinations, concerned, fitments, may_hold, possible, together, too_many
 from authoring.model.smallest import smallest
-from authoring.model.things import Equipment, Feature, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment, Feature
 from authoring.source.document import Where
 from authoring.source.reader import read_document
 

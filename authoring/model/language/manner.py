@@ -14,18 +14,20 @@ def side() -> JsonSchema:
     return one_of("On which side.", *SIDES)
 
 
+CLOCK: JsonSchema = {
+    "type": "string",
+    "pattern": r"^(1[0-2]|[1-9])(:(00|15|30|45))?$",
+    "x-wording": 'a clock position is an hour from 1 to 12, in quotes, such as "7" or "7:30"',
+}
+"""A position on the face of a clock, without its meaning."""
+
 _ORIENTATION = group(
     "Which way round it goes.",
     {
         "first": text("Which end goes first."),
         "mark": text("Which face or mark it is about, such as: the lip."),
         "towards": name("The thing that the face or mark points at."),
-        "clock": {
-            "type": "string",
-            "pattern": r"^(1[0-2]|[1-9])(:(00|15|30|45))?$",
-            "x-wording": 'a clock position is an hour from 1 to 12, in quotes, such as "7" or "7:30"',
-            "description": "Where the mark stands, as on the face of a clock.",
-        },
+        "clock": CLOCK | {"description": "Where the mark stands, as on the face of a clock."},
         "side": side(),
         "seen-from": text("From where that is seen, and standing how."),
     },

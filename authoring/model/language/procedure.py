@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from authoring.model.language.choice import choice
-from authoring.model.language.equipment import values
 from authoring.model.language.figure import figure
 from authoring.model.language.hearers import hearers
 from authoring.model.language.safety import message
@@ -27,6 +26,7 @@ from authoring.model.language.terms import (
     when,
     whole,
 )
+from authoring.model.language.values import values
 
 _CONDITION = group(
     "One condition: a sentence, or a group that also says how it is reached.",

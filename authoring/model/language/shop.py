@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from authoring.model.language.safety import message
 from authoring.model.language.sources import sources
-from authoring.model.language.terms import JsonSchema, allow, group, listed, named, one_of, text
+from authoring.model.language.terms import JsonSchema, allow, group, listed, named, one_of, specification, text
 
 
 def _units(meaning: str) -> JsonSchema:
@@ -48,6 +48,12 @@ SCHEMA = group(
                 "current": _units("Units of current."),
                 "resistance": _units("Units of resistance."),
             },
+        ),
+        "air": specification("How warm the air in the workshop is, for estimates of cooling, such as 15 to 25 °C."),
+        "decision-rule": one_of(
+            "How the blur of a gauge counts at a limit: simple (not at all) or guarded (the limits move in by it).",
+            "simple",
+            "guarded",
         ),
         "people": named(
             "Those who write and approve procedures.",

@@ -34,6 +34,9 @@ SCHEMA = group(
                     "place": text("Where it hangs, when that is not obvious."),
                     "range": specification("What it can measure or tighten, such as 10 to 60 N·m."),
                     "resolution": quantity("The smallest step that it shows, such as 0.5 N·m."),
+                    "accuracy": specification("How far it may be off: 4 %, or an amount such as 0.03 mm."),
+                    "by-eye": truth("true when both ends of a length are read by eye, as on a rule."),
+                    "length": quantity("Of a torque wrench: from the middle of its square to the middle of its grip."),
                     "adapter": group(
                         "What it adds to a wrench.",
                         {

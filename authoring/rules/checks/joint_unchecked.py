@@ -78,7 +78,8 @@ from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, touched
 from authoring.model.on_and_off import PUTS_ON, meant
 from authoring.model.procedure import Procedure
-from authoring.model.things import Equipment, FastenerGroup, Item, Part, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment, FastenerGroup, Item, Part
 from authoring.rules.rule import Fault
 
 # Steps are taken as they are written, though an outcome may skip or repeat some.

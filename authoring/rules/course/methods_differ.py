@@ -50,7 +50,7 @@ from authoring.model.ends import CHANGING, End, ends
 from authoring.model.fitments import together
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Procedure, Section, Step
-from authoring.model.things import When
+from authoring.model.specification import When
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR

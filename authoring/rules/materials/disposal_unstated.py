@@ -24,8 +24,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
+from authoring.model.fluid import Fluid
 from authoring.model.library import Library, Named
-from authoring.model.things import Consumable, Fluid
+from authoring.model.things import Consumable
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING

@@ -72,7 +72,8 @@ from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Choice, Procedure
 from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.things import Equipment, Part, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment, Part
 from authoring.rules.rule import Fault
 
 # Steps that an outcome skips or repeats are taken as they are written, so a fault here is likely and not proved.

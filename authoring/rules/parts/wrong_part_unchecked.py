@@ -80,7 +80,8 @@ from authoring.model.course import Act, acts
 from authoring.model.lacking import without
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, Procedure
-from authoring.model.things import Equipment, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
 # Steps are taken as they are written, though an outcome may skip or repeat some.

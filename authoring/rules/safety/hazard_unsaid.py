@@ -87,7 +87,8 @@ from authoring.model.lacking import without
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, of_step, touched
 from authoring.model.procedure import Procedure
-from authoring.model.things import Hazard, Item, When
+from authoring.model.specification import When
+from authoring.model.things import Hazard, Item
 from authoring.rules.rule import Fault
 
 # A thing may be harmless in this job, such as a pipe that has cooled; the author says so with a reason.

@@ -47,7 +47,8 @@ from authoring.model.brackets import brackets
 from authoring.model.course import meet
 from authoring.model.library import Library, Scope
 from authoring.model.procedure import Procedure, Step
-from authoring.model.things import Message, When
+from authoring.model.specification import When
+from authoring.model.things import Message
 from authoring.rules.rule import Fault
 
 # What was put up by an earlier step may still be there.

@@ -82,7 +82,8 @@ from authoring.model.library import Library, Scope
 from authoring.model.on_and_off import PUTS_ON, TAKES_OFF, meant
 from authoring.model.procedure import Procedure
 from authoring.model.smallest import Fitment
-from authoring.model.things import Equipment, When
+from authoring.model.specification import When
+from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
 # Steps are taken as they are written, though an outcome may skip or repeat some.

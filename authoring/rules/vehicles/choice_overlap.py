@@ -137,7 +137,8 @@ from authoring.model.fitments import may_hold
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, ChoicePart, Procedure
 from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.things import Equipment, Specification, When
+from authoring.model.specification import Specification, When
+from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR

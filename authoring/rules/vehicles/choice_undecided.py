@@ -80,7 +80,7 @@ from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.choosing import comparable, decided, deciding
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, Procedure
-from authoring.model.things import Specification
+from authoring.model.specification import Specification
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR

@@ -58,7 +58,7 @@ from authoring.model.fitments import together
 from authoring.model.lacking import without
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Step
-from authoring.model.things import When
+from authoring.model.specification import When
 from authoring.rules.rule import Fault
 
 # It may have been asked before the machine came in; the author then says so in a condition.
