@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 
 from msgspec import Struct
 
-from authoring.booklet.phrases import HEARERS, all_the, aside, in_turn, the
+from authoring.booklet.phrases import WHO, all_the, aside, in_turn, the
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.windows import names_value
@@ -56,9 +56,7 @@ def _set(act: _Act) -> Iterator[Aside]:
 
 
 def _tell(act: _Act) -> Iterator[Aside]:
-    yield aside(
-        "Tell", f"{HEARERS[act.action.details['who']]}, of ", *all_the(act.action.what, act.wording), close=True
-    )
+    yield aside("Tell", f"{WHO[act.action.details['who']]}, of ", *all_the(act.action.what, act.wording), close=True)
 
 
 def _ask(act: _Act) -> Iterator[Aside]:
@@ -68,7 +66,7 @@ def _ask(act: _Act) -> Iterator[Aside]:
         if isinstance(option, Option):
             picked = act.volume.selection.get(name)
             answers = [Pick(words) for value, words in option.values.items() if picked in {None, value}]
-            who = HEARERS[act.action.details["who"]]
+            who = WHO[act.action.details["who"]]
             signed = Blank(label=f"Name of who decided: {option.name}")
             yield aside(
                 "Ask", f"{who}: ", *act.wording.line(option.question), " ", *answers, "Name ", signed, close=True

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from authoring.booklet.phrases import all_the, in_turn, the
+from authoring.booklet.phrases import all_the, in_turn, the, times
 from authoring.booklet.step_parts import Checkpoint, Noticed, Outcome
 from authoring.booklet.wording import ALWAYS, Wording
 from authoring.booklet.words import Blank, Text, Words
@@ -164,8 +164,7 @@ def _bears_on(outcome: Written, wording: Wording) -> Text:
 def _bound(outcome: Written, wording: Wording) -> Iterator[Text]:
     """Yield how often it may be tried, and what follows when it did not help."""
     if outcome.at_most is not None:
-        times = "once" if outcome.at_most == 1 else f"{outcome.at_most} times"
-        yield (Words(f"Do this {times} at most."),)
+        yield (Words(f"Do this {times(outcome.at_most)} at most."),)
     if outcome.otherwise is not None:
         yield (Words("If that does not help: "), *wording.line(outcome.otherwise))
 

@@ -8,7 +8,7 @@ from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.count import Line, count
 from authoring.booklet.plan import Placed, Plan
 from authoring.booklet.ready import pairs, ready
-from authoring.booklet.setup import states
+from authoring.booklet.states import states
 from authoring.booklet.steps import decided_by
 from authoring.booklet.tools import tools_of
 from authoring.booklet.wording import ALWAYS, Wording
@@ -38,7 +38,7 @@ def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
         pairs("tools-back", "Tools counted back", "Tool", tools, "No tool was used.", box="Back"),
         ready("waste", "Where the waste goes", ("What", "Where"), (38, 52), waste, "No waste is left.", box="Done"),
     ]
-    left = [row for volume in plan.volumes for row in states(volume.procedure.leaves, volume, wording)]
+    left = [row for volume in plan.volumes for row in states(volume.procedure.leaves, volume.scope, wording)]
     if left:
         blocks.insert(1, ready("left", "The machine is left", ("What", "Is left"), (46, 44), left, box="Seen"))
     return Chapter("closing", "", "Closing count", 1, tuple(blocks))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from authoring.booklet import markup
-from authoring.booklet.phrases import all_the, aside, in_turn, paragraph
+from authoring.booklet.phrases import all_the, aside, in_turn, paragraph, times
 from authoring.booklet.plan import Placed, Volume
 from authoring.booklet.states import state
 from authoring.booklet.step_parts import Aside
@@ -116,11 +116,11 @@ def repeated(repeat: Repeat, what: str, wording: Wording) -> Aside:
     """Return how often something is done, with a box for each round where their number is given."""
     told: list[Inline] = []
     if repeat.times is not None:
-        told.append(Words(f"Do {what} {repeat.times} times."))
+        told.append(Words(f"Do {what} {times(repeat.times)}."))
     if repeat.until is not None:
         told += [Words(f"Do {what} again until this is so: "), *wording.line(repeat.until)]
     if repeat.at_most is not None:
-        told.append(Words(f" Do it {repeat.at_most} times at most."))
+        told.append(Words(f" Do it {times(repeat.at_most)} at most."))
     if repeat.otherwise is not None:
         told += [Words(" If that does not help: "), *wording.line(repeat.otherwise)]
     rounds = repeat.times or repeat.at_most or 0

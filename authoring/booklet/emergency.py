@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.booklet.blocks import Chapter, FirstSteps
+from authoring.booklet.phrases import capital
 from authoring.booklet.plan import Plan
 from authoring.booklet.words import Paragraph, Text, Words
 from authoring.model.things import Hazard
@@ -38,8 +39,3 @@ def _met(plan: Plan) -> Iterator[Hazard]:
 
 def _moves(texts: tuple[str, ...]) -> tuple[Text, ...]:
     return tuple((Words(text),) for text in texts)
-
-
-def capital(words: str) -> str:
-    """Return words with a capital at their beginning."""
-    return words[:1].upper() + words[1:]

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Banner, Block, Cell, Chapter, Cover, Facts, SignalWords, Table
 from authoring.booklet.cautions import cautions, profile_of
-from authoring.booklet.emergency import capital
+from authoring.booklet.phrases import WHO, capital
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.reach import duration, hands
 from authoring.booklet.step_parts import Caution, Step
@@ -124,9 +124,6 @@ def _never(volume: Volume) -> str:
     return " ".join(f"No machine has {joined(pair, 'together with')}." for pair in told)
 
 
-_DECIDERS = {"customer": "the customer", "lead": "the workshop lead", "technician": "the technician"}
-
-
 def _options(volume: Volume, wording: Wording) -> Table | None:
     """Return the table of what is decided in this job: each question, who decides, and a box for each choice."""
     rows = []
@@ -138,7 +135,7 @@ def _options(volume: Volume, wording: Wording) -> Table | None:
         choices: Text = tuple(Pick(words) for words in option.values.values())
         if picked is not None:
             choices = (Words("This booklet is for one choice:"), Pick(option.values[picked]))
-        rows.append((Cell(tuple(asked)), Cell((Words(_DECIDERS[option.decided_by]),)), Cell(choices)))
+        rows.append((Cell(tuple(asked)), Cell((Words(WHO[option.decided_by]),)), Cell(choices)))
     heads = ("What is decided", "Who decides", "Choices")
     return Table("options", "Options of this job", heads, tuple(rows), (48, 20, 32)) if rows else None
 

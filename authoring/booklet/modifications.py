@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Block, Cell, Chapter, Form, FormLine, Table
-from authoring.booklet.emergency import capital
-from authoring.booklet.phrases import HEARERS, in_turn, the
+from authoring.booklet.phrases import WHO, capital, in_turn, the
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Paragraph, Pick, Text, Words
@@ -60,7 +59,7 @@ def _torn_off(change: Modification, plan: Plan, volume: Volume, wording: Wording
         yield _note(anchor, change, plan, volume, wording)
     for who in ("customer", "driver"):
         if who in change.tell:
-            yield _slip(f"{anchor}-{who}", change, plan, wording, HEARERS[who])
+            yield _slip(f"{anchor}-{who}", change, plan, wording, WHO[who])
 
 
 def _table(anchor: str, change: Modification, volume: Volume, wording: Wording) -> Table:
@@ -74,7 +73,7 @@ def _table(anchor: str, change: Modification, volume: Volume, wording: Wording) 
         for old, new in change.replaces.items()
     ]
     found += [("Stays off", wording.named(name)) for name in change.leaves_out]
-    found += [("Told", (Words(HEARERS[who]),)) for who in change.tell]
+    found += [("Told", (Words(WHO[who]),)) for who in change.tell]
     found[2:2] = [("Clearance", text) for text in _clearances(change, volume, wording)]
     rows = [(Cell((Words(head, "strong"),)), Cell(text), Cell(tick=True)) for head, text in found]
     rows.insert(0, (Cell((Words("Made", "strong"),)), Cell((Pick("done"), Pick("not done"))), Cell()))

@@ -8,13 +8,14 @@ from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Paragraph, Text, Words
 
-HEARERS = {
+WHO = {
     "customer": "the customer",
     "lead": "the workshop lead",
+    "technician": "the technician",
     "next-technician": "the next technician",
     "driver": "the driver",
 }
-"""Who is told, in words."""
+"""Those who are told, are asked or decide, in words."""
 
 
 def aside(label: str, *text: str | Inline, close: bool = False) -> Aside:
@@ -48,6 +49,16 @@ def the(name: str, wording: Wording) -> Text:
 def all_the(names: Iterable[str], wording: Wording) -> Text:
     """Return several things with their articles, the last after "and"."""
     return in_turn([the(name, wording) for name in names], last=" and ")
+
+
+def times(number: int) -> str:
+    """Return how often, in words: "once", "4 times"."""
+    return "once" if number == 1 else f"{number} times"
+
+
+def capital(words: str) -> str:
+    """Return words with a capital at their beginning."""
+    return f"{words[:1].upper()}{words[1:]}"
 
 
 def lowered(text: str) -> str:

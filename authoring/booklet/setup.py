@@ -8,11 +8,10 @@ from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.parts import parts
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.ready import ready
-from authoring.booklet.states import state
+from authoring.booklet.states import states
 from authoring.booklet.tools import Drawings, tools
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Named, Text, Words
-from authoring.model.demands import Need
 from authoring.model.fluid import Fluid
 from authoring.model.things import Consumable, Value
 
@@ -50,13 +49,7 @@ def conditions(volume: Volume, wording: Wording) -> Iterator[Table]:
         yield ready(f"conditions{mark}", "Conditions", ("So it must be",), (90,), plain, "No condition is set.")
     if procedure.needs:
         heads = ("What", "Must be")
-        yield ready(f"needs{mark}", "The machine", heads, (46, 44), states(procedure.needs, volume, wording))
-
-
-def states(needs: tuple[Need, ...], volume: Volume, wording: Wording) -> Iterator[tuple[Text, ...]]:
-    """Yield a row for each thing and its state."""
-    for need in needs:
-        yield wording.named(need.thing), state(need, volume.scope, wording)
+        yield ready(f"needs{mark}", "The machine", heads, (46, 44), states(procedure.needs, volume.scope, wording))
 
 
 def stops(plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[Table]:

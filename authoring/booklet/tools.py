@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Chapter, Table
+from authoring.booklet.phrases import capital
 from authoring.booklet.plan import Plan
 from authoring.booklet.ready import ready
 from authoring.booklet.step_parts import Figure
@@ -38,7 +39,7 @@ def _told(tool: Tool, drawings: Drawings) -> Text:
     """Return the sentences about a tool: what it can do, who made it after which drawing, how to do without it."""
     told: list[Inline] = []
     for sentence in _sentences(tool):
-        told.append(Words(f"{' ' if told else ''}{sentence[:1].upper()}{sentence[1:]}{_stop(sentence)}"))
+        told.append(Words(f"{' ' if told else ''}{capital(sentence)}{_stop(sentence)}"))
     if tool.id in drawings:
         told += [Words(" See " if told else "See "), _pointer(drawings[tool.id]), Words(".")]
     if tool.without:
