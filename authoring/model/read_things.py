@@ -70,7 +70,7 @@ def _units(at: Reader) -> dict[Dimension, tuple[Unit, ...]]:
 
 def unit_for(spelling: str, dimension: Dimension) -> Unit | None:
     """Return the unit a spelling stands for in one dimension, or None."""
-    unit = unit_named(spelling)
+    unit = unit_named(spelling, dimension)
     if unit is not None and dimension is Dimension.TEMPERATURE_DIFFERENCE:
         unit = as_difference(unit)
     return unit if unit is not None and unit.dimension is dimension else None

@@ -10,9 +10,11 @@ LONGEST = 200
 """The longest text that is read at all; a quantity needs some thirty characters."""
 
 _JOIN = r"(?:\.(?!\.)|[-/](?=[^\W\d_]))"
-_WORD = rf"(?!to\b)(?>(?:[^\W\d_]|[°º˚\"″”²³^·⋅∙•*‐‑]|{_JOIN}|(?<=[a-z^])[23](?![0-9.]))+)"
-UNIT = rf"{_WORD}(?>(?:\s++{_WORD})*)"
-"""A stretch that may be a unit: words and joints, a single power, never the word "to"."""
+_POWER = r"(?<=[a-z^])[23](?![0-9.])|(?<=min)-1(?![0-9.])|(?<=\^)-1(?![0-9.])"
+_SIGN = r"[°º˚℃℉\"″”'’′²³⁻^·⋅∙•*‐‑]"
+_WORD = rf"(?!to\b)(?>(?:[^\W\d_]|{_SIGN}|{_JOIN}|{_POWER})+)"
+UNIT = rf"(?>(?:1/(?=[^\W\d_]))?){_WORD}(?>(?:\s++{_WORD})*)|%"
+"""A stretch that may be a unit: words and joints, a single power, a percent sign, never the word "to"."""
 
 _MINUS = "[-\u2212]"
 

@@ -16,12 +16,13 @@ EXAMPLES: dict[Dimension, tuple[str, ...]] = {
     Dimension.ANGLE: ("°", "turn"),
     Dimension.COUNT: ("pieces",),
     Dimension.FORCE: ("N", "lbf"),
-    Dimension.RATIO: ("1",),
+    Dimension.RATIO: ("%",),
     Dimension.ROTATION: ("r/min",),
     Dimension.FLOW: ("L/min", "US gal/min"),
     Dimension.VOLTAGE: ("V", "mV"),
     Dimension.CURRENT: ("A", "mA"),
     Dimension.RESISTANCE: ("Ω", "kΩ"),
+    Dimension.DENSITY: ("kg/m³", "kg/L"),
 }
 """Units to offer for each dimension."""
 
@@ -52,7 +53,6 @@ MISLEADING: dict[str, tuple[str, str]] = {
     "ton": ('A "ton" is long, short or metric.', 'Write the mass in "t" (1000 kg), "kg" or "lb".'),
     "tons": ('A "ton" is long, short or metric.', 'Write the mass in "t" (1000 kg), "kg" or "lb".'),
     "#": ('"#" is not a unit.', 'Write "lb".'),
-    "%": ("A percentage stands only as a tolerance.", 'Write it after a value, such as "42 N·m ± 10 %".'),
 }
 """Spellings that have their own reason and cure."""
 
@@ -115,7 +115,7 @@ def offer(dimension: Dimension | None) -> str:
     if dimension is Dimension.COUNT:
         return 'Write whole pieces, such as "4".'
     if dimension is Dimension.RATIO:
-        return 'Write a plain number, such as "0.14" or "0.12 to 0.16".'
+        return 'Write a plain number, such as "0.14" or "0.12 to 0.16", or a percentage.'
     units = " or ".join(f'"{symbol}"' for symbol in EXAMPLES[dimension])
     return f"Write it in a unit of {dimension.value}, such as {units}."
 
@@ -137,4 +137,6 @@ _MEANT: dict[tuple[str, Dimension], str] = {
 def wrong_dimension(spelling: str, unit: Unit, wanted: Dimension) -> tuple[str, str]:
     """Return reason and cure for a good unit in the wrong place."""
     reason = f'"{plain_spelling(spelling)}" is a unit of {unit.dimension.value}, and this place takes {wanted.value}.'
+    if unit.symbol == "%":
+        return reason, 'Write a percentage behind a value, such as "42 N·m ± 10 %".'
     return reason, _MEANT.get((unit.symbol, wanted)) or offer(wanted)

@@ -25,8 +25,10 @@ _LABELLED = _WORDY | {"turns", "revs", "rev"}
 _SIDEWAYS = re.compile(r"\s(?:long|deep|wide|thick|high|tall|across|apart|gap|of|from|below|above|or|max|min)\b")
 _BEFORE = re.compile(r"(?:\bby|\bto|\bof|\bleast|\bmost|\babout|\bover|\bunder|\bwithin|\bthan|[×x±–])\s$")
 _CLAUSE_END = re.compile(r"\s?(?:$|[,;:)]|\.(?:\s|$))")
-_NO_COUNT = {spelling for spelling, unit in SPELLINGS.items() if unit.dimension is not Dimension.COUNT}
-_WRITTEN = frozenset(_NO_COUNT | set(NATIONLESS) | {"C", "F", "℃", "℉"})
+# A count and a share ("50 % worn") are said in prose.
+_SAID = (Dimension.COUNT, Dimension.RATIO)
+_MEASURED = {spelling for spelling, unit in SPELLINGS.items() if unit.dimension not in _SAID}
+_WRITTEN = frozenset(_MEASURED | set(NATIONLESS) | {"C", "F", "℃", "℉"})
 # A closing quotation mark is an inch sign to the reader of quantities; in prose it closes a quotation.
 _SIGNS = {sign: right for sign, right in LOOKALIKE_SIGNS.items() if sign != ord("”")}
 _LONGEST = max(map(len, _WRITTEN))

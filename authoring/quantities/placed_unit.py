@@ -49,7 +49,7 @@ def _check_brackets(match: re.Match[str], *, share: bool) -> None:
 
 def _named(match: re.Match[str], group: str, dimension: Dimension | None) -> Unit:
     spelling = match[group]
-    unit = unit_named(spelling)
+    unit = unit_named(spelling, dimension)
     if unit is None:
         _explained(match, dimension)
     if dimension is Dimension.TEMPERATURE_DIFFERENCE:
@@ -70,7 +70,7 @@ def _check_second(match: re.Match[str], unit: Unit, *, share: bool) -> None:
     place = match.span("unit_after")
     if share or not match["tail"]:
         refuse("The unit stands there twice.", f'Write "{match["unit"]}" once.', place)
-    second = unit_named(match["unit_after"])
+    second = unit_named(match["unit_after"], unit.dimension)
     if second is not None and match["last"] is None and second.symbol == "K":
         # A tolerance on °C in kelvin: a step of the one is a step of the other.
         second = unit if unit.symbol in ("K", "°C") else second

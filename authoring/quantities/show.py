@@ -182,12 +182,17 @@ def _spell_tolerance(quantity: Quantity, first: str, plus: str, minus: str) -> s
 
 
 def _spread(nominal: str, spread: str, unit: Unit) -> str:
-    """Put the unit on both numbers (SP 811, 7.7), so that no bracket stands inside the brackets of a second unit."""
+    """Put the unit on both numbers (SP 811, 7.7), so that no bracket stands inside the brackets of a second unit.
+
+    Of percentages the bracket says that the spread is in points; behind a percentage it could be a share of it.
+    """
+    if unit.symbol == "%":
+        return _join(f"({nominal}{NO_BREAK}±{NO_BREAK}{spread})", unit)
     return f"{_join(nominal, unit)}{NO_BREAK}±{NO_BREAK}{_join(spread, unit)}"
 
 
 def _join(number: str, unit: Unit) -> str:
-    """Put the unit behind a number: a blank between (SP 811, 7.2), none before the degree of angle or for a count."""
-    if unit.symbol in ("", "°"):
+    """Put the unit behind a number: a blank between (SP 811, 7.2), none before the signs of angle or for a count."""
+    if unit.symbol in ("", "°", "′", "″"):
         return number + unit.symbol
     return f"{number}{NO_BREAK}{unit.symbol.replace(' ', NO_BREAK)}"

@@ -25,6 +25,14 @@ LOOKALIKES: Mapping[str, str] = {
 }
 """Signs that look like the right one, and the right one."""
 
+ANGLE_SIGNS: Mapping[str, str] = {"'": "′", "′": "′", "’": "′", '"': "″", "″": "″", "”": "″", "''": "″", "′′": "″"}
+"""The signs of minutes and seconds of arc, read so only where an angle is asked for; elsewhere they are lengths."""
+
+ABBREVIATIONS = frozenset(
+    {"in", "ft", "lb", "lbs", "lbf", "oz", "gal", "qt", "pt", "cu", "deg", "mil", "hr", "hrs", "sec", "imp", "Imp"}
+)
+"""English abbreviations that many write with a full stop, which is then passed over; "min." stays out, a minimum."""
+
 TORQUE_JOINTS = ("·", ".", "*", "-", " ", "")
 """What people put between the force and the length of a torque unit."""
 
@@ -59,7 +67,9 @@ FORMS: Mapping[str, tuple[str, ...]] = {
     "ft": ("foot", "feet"),
     "mil": ("mils", "thou"),
     "m³": ("m3", "m^3"),
-    "L": ("l", "ltr", "litre", "litres", "liter", "liters"),
+    "dm³": ("dm3", "dm^3"),
+    "mm³": ("mm3", "mm^3"),
+    "L": ("l", "ltr", "ltrs", "litre", "litres", "liter", "liters"),
     "dL": ("dl",),
     "cL": ("cl",),
     "mL": ("ml", "millilitre", "millilitres", "milliliter", "milliliters"),
@@ -73,7 +83,9 @@ FORMS: Mapping[str, tuple[str, ...]] = {
     "imp qt": _national(_IMP, _QUART),
     "imp pt": _national(_IMP, _PINT),
     "imp fl oz": _national(_IMP, _FLUID_OUNCE),
-    "psi": ("PSI", "lbf/in²", "lbf/in2"),
+    "psi": ("PSI", "lbf/in²", "lbf/in2", "lbf/in^2"),
+    "N/mm²": ("N/mm2", "N/mm^2"),
+    "bar": ("bars",),
     "kgf/cm²": ("kgf/cm2", "kgf/cm^2"),
     "inHg": ("in Hg",),
     "kg": ("kilogram", "kilograms"),
@@ -86,12 +98,14 @@ FORMS: Mapping[str, tuple[str, ...]] = {
     "h": ("hr", "hrs", "hour", "hours"),
     "d": ("day", "days"),
     "°": ("deg", "degs", "degree", "degrees"),
+    "′": ("arcmin", "arcmins", "minute of arc", "minutes of arc"),
+    "″": ("arcsec", "arcsecs", "second of arc", "seconds of arc"),
     "rad": ("radian", "radians"),
     "turn": ("turns", "rev", "revs", "revolution", "revolutions"),
     "": ("piece", "pieces", "pc", "pcs"),
     "N": ("newton", "newtons"),
-    "r/min": ("rpm", "RPM", "rev/min", "revs/min", "min-1", "min⁻¹", "revolutions per minute"),
-    "r/s": ("rev/s", "revs/s"),
+    "r/min": ("rpm", "RPM", "rev/min", "revs/min", "1/min", "min-1", "min⁻¹", "min^-1", "revolutions per minute"),
+    "r/s": ("rev/s", "revs/s", "1/s"),
     "m³/s": ("m3/s", "m^3/s"),
     "m³/h": ("m3/h", "m^3/h"),
     "L/s": ("l/s",),
@@ -100,6 +114,9 @@ FORMS: Mapping[str, tuple[str, ...]] = {
     "mL/min": ("ml/min",),
     "US gal/min": tuple(f"{one}/min" for one in _national(_US, _GALLON)),
     "imp gal/min": tuple(f"{one}/min" for one in _national(_IMP, _GALLON)),
+    "kg/m³": ("kg/m3", "kg/m^3"),
+    "kg/L": ("kg/l", "kg/dm³", "kg/dm3", "kg/dm^3"),
+    "g/cm³": ("g/cm3", "g/cm^3", "g/mL", "g/ml", "g/cc"),
     "V": ("volt", "volts"),
     "mV": ("millivolt", "millivolts"),
     "A": ("amp", "amps", "ampere", "amperes"),

@@ -1,6 +1,6 @@
 """The closed table of units a procedure may use, each with its exact factor.
 
-Base units: N·m, m, m³, K, Pa, kg, s, degree, piece, N, r/min, m³/s, V, A, Ω, and 1 for a ratio.
+Base units: N·m, m, m³, K, Pa, kg, s, degree, piece, N, r/min, m³/s, V, A, Ω, kg/m³, and 1 for a ratio.
 Torque is its own dimension and never mixes with energy, though both are newton times metre.
 Factors follow from the definitions behind NIST SP 811 (2008), Appendix B.8: inch, pound, gallon, standard gravity.
 """
@@ -14,7 +14,14 @@ from types import MappingProxyType
 
 from msgspec import Struct
 
-from authoring.quantities.spellings import FORMS, LOOKALIKES, TORQUE_JOINTS, TORQUE_WORDS
+from authoring.quantities.spellings import (
+    ABBREVIATIONS,
+    ANGLE_SIGNS,
+    FORMS,
+    LOOKALIKES,
+    TORQUE_JOINTS,
+    TORQUE_WORDS,
+)
 
 
 class Dimension(enum.Enum):
@@ -37,6 +44,7 @@ class Dimension(enum.Enum):
     VOLTAGE = "voltage"
     CURRENT = "current"
     RESISTANCE = "resistance"
+    DENSITY = "density"
 
 
 class Unit(Struct, frozen=True):
@@ -72,11 +80,13 @@ _LINEAR: Mapping[Dimension, Mapping[str, Fraction | int]] = {
     },
     Dimension.VOLUME: {
         "m³": 1,
+        "dm³": Fraction(1, 1000),
         "L": Fraction(1, 1000),
         "dL": Fraction(1, 10**4),
         "cL": Fraction(1, 10**5),
         "mL": Fraction(1, 10**6),
         "cm³": Fraction(1, 10**6),
+        "mm³": Fraction(1, 10**9),
         "in³": _INCH**3,
         "US gal": _US_GALLON,
         "US qt": _US_GALLON / 4,
@@ -92,6 +102,7 @@ _LINEAR: Mapping[Dimension, Mapping[str, Fraction | int]] = {
         "hPa": 100,
         "kPa": 1000,
         "MPa": 10**6,
+        "N/mm²": 10**6,
         "bar": 10**5,
         "mbar": 100,
         "psi": _LBF / _INCH**2,
@@ -108,8 +119,9 @@ _LINEAR: Mapping[Dimension, Mapping[str, Fraction | int]] = {
         "oz": _POUND / 16,
     },
     Dimension.TIME: {"s": 1, "ms": Fraction(1, 1000), "min": 60, "h": 3600, "d": 86_400},
-    Dimension.ANGLE: {"°": 1, "rad": 180 / _PI, "turn": 360},
+    Dimension.ANGLE: {"°": 1, "′": Fraction(1, 60), "″": Fraction(1, 3600), "rad": 180 / _PI, "turn": 360},
     Dimension.COUNT: {"": 1},
+    Dimension.RATIO: {"%": Fraction(1, 100)},
     Dimension.FORCE: {
         "N": 1,
         "daN": 10,
@@ -132,9 +144,11 @@ _LINEAR: Mapping[Dimension, Mapping[str, Fraction | int]] = {
     Dimension.VOLTAGE: {"V": 1, "mV": Fraction(1, 1000), "kV": 1000},
     Dimension.CURRENT: {"A": 1, "mA": Fraction(1, 1000)},
     Dimension.RESISTANCE: {"Ω": 1, "mΩ": Fraction(1, 1000), "kΩ": 1000, "MΩ": 10**6},
+    Dimension.DENSITY: {"kg/m³": 1, "kg/L": 1000, "g/cm³": 1000},
     Dimension.TORQUE: {
         "N·m": 1,
         "N·cm": Fraction(1, 100),
+        "cN·m": Fraction(1, 100),
         "N·mm": Fraction(1, 1000),
         "daN·m": 10,
         "kN·m": 1000,
@@ -189,7 +203,7 @@ def _torque_spellings(symbol: str) -> set[str]:
 def _spellings() -> dict[str, Unit]:
     found: dict[str, Unit] = {}
     for symbol, unit in UNITS.items():
-        written = {symbol, *FORMS.get(symbol, ())} - {""}
+        written = {symbol, *FORMS.get(symbol, ())} - {"", *ANGLE_SIGNS.values()}
         if unit.dimension is Dimension.TORQUE:
             written |= _torque_spellings(symbol)
         for spelling in sorted(written):
@@ -209,15 +223,30 @@ _LOOKALIKES = str.maketrans(dict(LOOKALIKES))
 
 
 def plain_spelling(spelling: str) -> str:
-    """Return the spelling with look-alike signs, runs of blanks and blanks round a joint made plain."""
+    """Return the spelling with look-alike signs, runs of blanks and blanks round a joint made plain.
+
+    A full stop behind an English abbreviation goes too: "ft.-lb." is "ft-lb".
+    """
     plain = " ".join(spelling.translate(_LOOKALIKES).split())
+    if plain.endswith(".") or ". " in plain or ".-" in plain:
+        plain = " ".join("-".join(map(_unstopped, word.split("-"))) for word in plain.split())
     for joint in "·*-":
         plain = plain.replace(f" {joint}", joint).replace(f"{joint} ", joint)
     return plain
 
 
-def unit_named(spelling: str) -> Unit | None:
-    """Return the unit a spelling stands for, or None when the table does not have it."""
+def _unstopped(word: str) -> str:
+    stem = word.removesuffix(".")
+    return stem if stem.rpartition(".")[2] in ABBREVIATIONS else word
+
+
+def unit_named(spelling: str, dimension: Dimension | None = None) -> Unit | None:
+    """Return the unit a spelling stands for, or None when the table does not have it.
+
+    `dimension` is what the place takes: where it is an angle, ' and " are minutes and seconds of arc.
+    """
+    if dimension is Dimension.ANGLE and spelling in ANGLE_SIGNS:
+        return UNITS[ANGLE_SIGNS[spelling]]
     return SPELLINGS.get(spelling) or SPELLINGS.get(plain_spelling(spelling))
 
 

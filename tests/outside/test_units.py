@@ -140,6 +140,14 @@ def test_every_row_says_how_it_is_known() -> None:
 
 SECOND_NAMES = {
     "°": "degree",
+    "′": "arcminute",
+    "″": "arcsecond",
+    "%": "percent",
+    "N/mm²": "newton / millimeter ** 2",
+    "kg/m³": "kilogram / meter ** 3",
+    "kg/L": "kilogram / liter",
+    "g/cm³": "gram / centimeter ** 3",
+    "cN·m": "centinewton * meter",
     "turn": "turn",
     "": "dimensionless",
     "mil": "thou",
@@ -178,6 +186,8 @@ SECOND_NAMES = {
     "K": "kelvin",
     "m³": "meter ** 3",
     "cm³": "centimeter ** 3",
+    "dm³": "decimeter ** 3",
+    "mm³": "millimeter ** 3",
     "in³": "inch ** 3",
 }
 BASES = {
@@ -196,6 +206,8 @@ BASES = {
     Dimension.VOLTAGE: "volt",
     Dimension.CURRENT: "ampere",
     Dimension.RESISTANCE: "ohm",
+    Dimension.RATIO: "dimensionless",
+    Dimension.DENSITY: "kilogram / meter ** 3",
 }
 
 

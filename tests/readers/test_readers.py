@@ -36,6 +36,7 @@ NOT_IN_THE_DEMO = {
     "shop.units.voltage": "no job of the demo measures one; read and shown like any other unit",
     "shop.units.current": "no job of the demo measures one; read and shown like any other unit",
     "shop.units.resistance": "no job of the demo measures one; read and shown like any other unit",
+    "shop.units.density": "no job of the demo measures one; read and shown like any other unit",
 }
 """Elements that the demo library has no use for, each with the reason."""
 

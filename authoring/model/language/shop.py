@@ -47,6 +47,7 @@ SCHEMA = group(
                 "voltage": _units("Units of voltage."),
                 "current": _units("Units of current."),
                 "resistance": _units("Units of resistance."),
+                "density": _units("Units of density."),
             },
         ),
         "air": specification("How warm the air in the workshop is, for estimates of cooling, such as 15 to 25 °C."),

@@ -32,6 +32,7 @@ DIMENSIONS = (
     "voltage",
     "current",
     "resistance",
+    "density",
 )
 
 
