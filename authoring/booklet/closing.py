@@ -130,7 +130,7 @@ def _waste(plan: Plan) -> Iterator[tuple[str, str]]:
         name
         for volume in plan.volumes
         for _, action in volume.actions()
-        if action.kind.name in {"drain", "extract"}
+        if action.kind.lets_out
         for name in action.what
     }
     for named, _ in plan.used:

@@ -66,15 +66,15 @@ class _Walk:
 
     def note(self, name: str, action: Action, placed: Placed, volume: Volume) -> None:
         """Take one action on one thing into the count."""
-        verb = action.kind.name
+        kind = action.kind
         thing = volume.scope.things[name].thing
         old = self.lines.get(action.roles.get("replaces", ""))
         if old is not None:
             old.renewed.append((placed, volume.scope.things[name].words))
-        if verb in self.undone or verb == "leave-empty":
+        if kind.name in self.undone or kind.empties:
             line = self.lines.setdefault(name, _line(name, thing, volume))
-            (line.empty if verb == "leave-empty" else line.off).append(placed)
-        elif verb == "hold":
+            (line.empty if kind.empties else line.off).append(placed)
+        elif kind.holds:
             if name in self.lines:
                 self.lines[name].held.append(placed)
                 self.waiting.setdefault(action.roles["until"], []).append(self.lines[name])
@@ -83,15 +83,15 @@ class _Walk:
                 line.trapped.append(placed)
             if name in self.lines:
                 self.lines[name].back.append(placed)
-        elif name in self.lines and verb == "discard":
+        elif name in self.lines and kind.discards:
             self.lines[name].gone.append(placed)
-        elif name in self.lines and verb == "keep":
+        elif name in self.lines and kind.keeps:
             self.lines[name].kept = volume.scope.things[action.roles["in"]].words if "in" in action.roles else ""
 
 
 def _fits(part: str, action: Action) -> bool:
     """Tell whether an action puts a part on; one with `replaces` has told so by itself."""
-    return part in action.what and action.kind.name == "fit" and "replaces" not in action.roles
+    return part in action.what and action.kind.counted and not action.kind.holds and "replaces" not in action.roles
 
 
 def _line(name: str, thing: Thing, volume: Volume) -> Line:

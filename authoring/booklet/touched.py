@@ -17,10 +17,6 @@ from authoring.model.things import FastenerGroup, Item, Part
 from authoring.quantities.show import spell
 
 _REUSE = {"always": "used again", "never": "never used again", "if": "used again on a condition"}
-_OPENS = frozenset({"remove", "open", "loosen", "disconnect"})
-_PARTS = frozenset({"remove", "open", "disconnect"})
-_TAKES = frozenset({"remove", "fit", "start", "hold", "connect"})
-_LOOSENS = frozenset({"remove", "loosen"})
 
 
 def critical(step: Step, volume: Volume) -> Iterator[Aside]:
@@ -83,7 +79,7 @@ def handled(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> It
         yield _left_alone(list(alone), volume, shown)
     yield from _reuse(step, volume)
     for action in step.actions:
-        for name in action.what if action.kind.name in _OPENS else ():
+        for name in action.what if action.kind.parts_off or action.kind.loosens else ():
             thing = volume.scope.things[name].thing
             if not isinstance(thing, Item | FastenerGroup):
                 continue
@@ -94,8 +90,8 @@ def handled(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> It
 
 def _reuse(step: Step, volume: Volume) -> Iterator[Aside]:
     """Yield whether a thing is used again, where it comes off and where it goes back; not where it is discarded."""
-    discarded = {name for action in step.actions if action.kind.name == "discard" for name in action.what}
-    touched = (name for action in step.actions if action.kind.name in _TAKES for name in action.what)
+    discarded = {name for action in step.actions if action.kind.discards for name in action.what}
+    touched = (name for action in step.actions if action.kind.handles for name in action.what)
     for name in dict.fromkeys(touched):
         thing = volume.scope.things[name].thing
         if isinstance(thing, Item | FastenerGroup) and thing.reuse is not None and name not in discarded:
@@ -107,7 +103,7 @@ def _release(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]:
     """Yield each release sequence once, with the things that come apart by it."""
     found: dict[tuple[str, ...], list[str]] = {}
     for action in step.actions:
-        for name in action.what if action.kind.name in _PARTS else ():
+        for name in action.what if action.kind.parts_off else ():
             thing = volume.scope.things[name].thing
             if isinstance(thing, Item) and thing.release:
                 found.setdefault(thing.release, []).append(name)
@@ -122,7 +118,7 @@ def _beside(step: Step, volume: Volume) -> Iterator[str]:
     if not volume.untouched:
         return
     for action in step.actions:
-        for name in action.what if action.kind.name in _LOOSENS else ():
+        for name in action.what if action.kind.loosens else ():
             thing = volume.scope.things[name].thing
             near = (thing.on, thing.among) if isinstance(thing, FastenerGroup) else (name,)
             beside = (one for item in near if item for one in volume.untouched.get(item, ()) if one != name)

@@ -51,7 +51,16 @@ class ActionKind(Struct, frozen=True):
     `name` is filled in from the file's name.
     `words` are the verbs a step's text may use for it, the first being the plain one.
     `says` makes the text of a step that has none; `{what}` and each role's name stand for the things named.
-    `torque` marks the action that brings fasteners to their torque, `pours` one that puts a fluid in.
+    `torque` marks the action that brings fasteners to their torque, `pours` one that puts a fluid in,
+    `lets_out` one that takes a fluid out and leaves waste.
+    `counted` marks one that puts up parts whose number it may say; the list of parts counts them.
+    `parts_off` marks one that takes a thing from its place or its counterpart, by its release sequence.
+    `loosens` marks one that turns fasteners loose, so that those beside them must be told apart.
+    `handles` marks one with the thing in the hand, coming off or going on, when one asks whether it is used again.
+    `holds` marks one that puts a thing up and keeps it there unsecured, until another thing traps it.
+    `keeps` marks one that lays a thing aside, `discards` one that throws it away, `empties` one after which a
+    place stays empty on purpose.
+    `runs` marks one that sets an engine going, `stops` one after which it stands.
     `details` are further keys, each with its schema, that hold words instead of the names of things;
     `needed` are those that must be there.
     `undoes` names the actions after which this one brings the thing back; the closing count pairs them.
@@ -66,7 +75,17 @@ class ActionKind(Struct, frozen=True):
     needed: tuple[str, ...] = ()
     torque: bool = False
     pours: bool = False
+    lets_out: bool = False
     counted: bool = False
+    parts_off: bool = False
+    loosens: bool = False
+    handles: bool = False
+    holds: bool = False
+    keeps: bool = False
+    discards: bool = False
+    empties: bool = False
+    runs: bool = False
+    stops: bool = False
     ways: tuple[str, ...] = ()
     undoes: tuple[str, ...] = ()
     name: str = ""

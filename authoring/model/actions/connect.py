@@ -9,4 +9,5 @@ ACTION = ActionKind(
     says="Connect {what}.",
     what=Role("What is joined.", frozenset({Kind.ITEM})),
     undoes=("disconnect", "support"),
+    handles=True,
 )

@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("discard", "throw away", "scrap"),
     says="Discard {what}.",
     what=Role("What is thrown away.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
+    discards=True,
 )

@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("disconnect", "unplug", "part"),
     says="Disconnect {what}.",
     what=Role("What is parted.", frozenset({Kind.ITEM})),
+    parts_off=True,
 )

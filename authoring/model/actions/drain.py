@@ -11,4 +11,5 @@ ACTION = ActionKind(
     roles={
         "into": Role("What catches it.", frozenset({Kind.TOOL})),
     },
+    lets_out=True,
 )

@@ -13,4 +13,5 @@ ACTION = ActionKind(
         "into": Role("What catches it.", frozenset({Kind.TOOL})),
         "amount": Role("How much.", frozenset({Kind.VALUE}), dimensions=frozenset({Dimension.VOLUME})),
     },
+    lets_out=True,
 )

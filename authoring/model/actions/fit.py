@@ -35,4 +35,5 @@ ACTION = ActionKind(
     },
     counted=True,
     undoes=("remove", "support"),
+    handles=True,
 )

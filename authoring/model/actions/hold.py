@@ -16,4 +16,6 @@ ACTION = ActionKind(
     },
     counted=True,
     undoes=("remove",),
+    handles=True,
+    holds=True,
 )

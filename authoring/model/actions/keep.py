@@ -11,4 +11,5 @@ ACTION = ActionKind(
     roles={
         "in": Role("What it is kept in.", frozenset({Kind.TOOL})),
     },
+    keeps=True,
 )

@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("leave",),
     says="Leave {what} empty.",
     what=Role("The place that stays empty.", frozenset({Kind.ITEM, Kind.FASTENERS})),
+    empties=True,
 )

@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("loosen", "slacken"),
     says="Loosen {what}.",
     what=Role("The fastener group.", frozenset({Kind.FASTENERS})),
+    loosens=True,
 )

@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("open", "unlatch", "swing open"),
     says="Open {what}.",
     what=Role("What is opened.", frozenset({Kind.ITEM})),
+    parts_off=True,
 )

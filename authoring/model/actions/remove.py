@@ -20,4 +20,7 @@ ACTION = ActionKind(
     ),
     says="Remove {what}.",
     what=Role("What comes off.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
+    parts_off=True,
+    loosens=True,
+    handles=True,
 )

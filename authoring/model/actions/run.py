@@ -21,4 +21,5 @@ ACTION = ActionKind(
             dimensions=frozenset({Dimension.TIME, Dimension.TEMPERATURE}),
         ),
     },
+    runs=True,
 )

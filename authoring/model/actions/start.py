@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("start", "screw in", "turn in"),
     says="Start {what} by hand.",
     what=Role("The fastener group.", frozenset({Kind.FASTENERS})),
+    handles=True,
 )

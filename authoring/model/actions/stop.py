@@ -8,4 +8,5 @@ ACTION = ActionKind(
     words=("stop", "switch off"),
     says="Stop {what}.",
     what=Role("What is stopped.", frozenset({Kind.ITEM})),
+    stops=True,
 )
