@@ -52,7 +52,7 @@ def _row(line: Line, wording: Wording) -> tuple[Cell, ...]:
     only = (Words(decided_by(when, wording)),)
     return (
         Cell((Words(line.words, "strong"), *over, *only)),
-        Cell((Words(str(line.count)),)),
+        Cell((Words(str(line.count)),) if line.count is not None else ()),
         Cell(_undone(line)),
         Cell(tuple(_ended(line, when, wording))),
         Cell(tick=True),
@@ -61,7 +61,9 @@ def _row(line: Line, wording: Wording) -> tuple[Cell, ...]:
 
 def _undone(line: Line) -> Text:
     kept = (Words(f", kept in the {line.kept}" if line.kept else ", laid aside"),) if line.kept is not None else ()
-    return (*_steps(line.off), *_in_one_method(line.off), *kept)
+    first = [placed for placed in line.off if placed not in line.again]
+    again = (Words("; undone again after it was back in step "), *_steps(line.again)) if line.again else ()
+    return (*_steps(first), *_in_one_method(line.off), *again, *kept)
 
 
 def _in_one_method(places: list[Placed]) -> Text:

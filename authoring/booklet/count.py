@@ -10,6 +10,7 @@ from authoring.booklet.modifications import made_by
 from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.model.action_kinds import action_kinds
 from authoring.model.changes import Modification
+from authoring.model.fitments import together
 from authoring.model.library import Thing
 from authoring.model.procedure import Action
 from authoring.model.things import FastenerGroup, Item
@@ -18,15 +19,18 @@ from authoring.model.things import FastenerGroup, Item
 class Line(Struct):
     """One thing of the count: the steps in which it was undone, done again, held, discarded or left empty.
 
+    `count` is the number that the equipment states, None where it states none.
+    `again` are those of `off` before which it was back already.
     `renewed` are the steps that put another part in its place, and that part's name; `exchanged` are the
     modifications that do so, the part's name and the steps that fit it.
     `trapped` are the steps that secure what was held; `kept` is the tool it lies in, empty where it was laid aside.
     """
 
     words: str
-    count: int
+    count: int | None
     covers: tuple[str, ...]
     off: list[Placed] = []
+    again: list[Placed] = []
     back: list[Placed] = []
     gone: list[Placed] = []
     held: list[Placed] = []
@@ -72,8 +76,7 @@ class _Walk:
         if old is not None:
             old.renewed.append((placed, volume.scope.things[name].words))
         if kind.name in self.undone or kind.empties:
-            line = self.lines.setdefault(name, _line(name, thing, volume))
-            (line.empty if kind.empties else line.off).append(placed)
+            self._undo(name, action, placed, volume)
         elif kind.holds:
             if name in self.lines:
                 self.lines[name].held.append(placed)
@@ -88,6 +91,22 @@ class _Walk:
         elif name in self.lines and kind.keeps:
             self.lines[name].kept = volume.scope.things[action.roles["in"]].words if "in" in action.roles else ""
 
+    def _undo(self, name: str, action: Action, placed: Placed, volume: Volume) -> None:
+        """Note that a thing comes off or is opened, or that its place stays empty."""
+        line = self.lines.setdefault(name, _line(name, volume.scope.things[name].thing, volume))
+        (line.empty if action.kind.empties else line.off).append(placed)
+        if any(_before(one, placed, volume) for one in line.back):
+            line.again.append(placed)
+
+
+def _before(back: Placed, off: Placed, volume: Volume) -> bool:
+    """Tell whether a thing was back at one step when another undid it: in one procedure, for some vehicle, on one way.
+
+    A procedure that is carried out on the way is printed after the step that leads to it, so no order is known of two.
+    """
+    apart = back.shared == off.shared and back.number != off.number
+    return back in volume.steps() and not apart and all(together(back.when, off.when).values())
+
 
 def _fits(part: str, action: Action) -> bool:
     """Tell whether an action puts a part on; one with `replaces` has told so by itself."""
@@ -97,7 +116,7 @@ def _fits(part: str, action: Action) -> bool:
 def _line(name: str, thing: Thing, volume: Volume) -> Line:
     covers = thing.covers if isinstance(thing, Item) else ()
     over = tuple(volume.scope.things[one].words for one in covers)
-    return Line(volume.scope.things[name].words, thing.count if isinstance(thing, FastenerGroup) else 1, over)
+    return Line(volume.scope.things[name].words, thing.count if isinstance(thing, FastenerGroup) else None, over)
 
 
 def _brings_back(action: Action, thing: Thing) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from authoring.booklet.manner import SIDES
 from authoring.booklet.phrases import all_the, aside, in_turn
 from authoring.booklet.plan import Placed, Volume
+from authoring.booklet.running import meant_open
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Bullets, Named, Paragraph, Text, Words
@@ -78,14 +79,18 @@ def handled(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> It
     if alone:
         yield _left_alone(list(alone), volume, shown)
     yield from _reuse(step, volume)
+    yield from _open(step, volume)
+
+
+def _open(step: Step, volume: Volume) -> Iterator[Aside]:
+    """Yield why a thing that the step opens stays open while an engine runs, now or later."""
     for action in step.actions:
         for name in action.what if action.kind.parts_off or action.kind.loosens else ():
             thing = volume.scope.things[name].thing
-            if not isinstance(thing, Item | FastenerGroup):
-                continue
-            if thing.open_while_running is not None:
-                why = thing.open_while_running
-                yield aside("Open", f"{thing.name}: meant to be open while the engine runs. {why}", close=True)
+            if isinstance(thing, Item | FastenerGroup) and thing.open_while_running is not None:
+                told = meant_open(name, action, volume)
+                if told:
+                    yield aside("Open", f"{thing.name}: {told}. {thing.open_while_running}", close=True)
 
 
 def _reuse(step: Step, volume: Volume) -> Iterator[Aside]:

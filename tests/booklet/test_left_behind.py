@@ -62,6 +62,27 @@ def test_a_trial_fit_puts_nothing_back() -> None:
     assert rows(booklet(), "closing", "count")["outer cover, over the spacer plate"][1:3] == ("3, 6", "8")
 
 
+def test_what_is_undone_again_after_it_was_back_says_so_in_words() -> None:
+    """The cover is off in steps 3 and 6, back in 8, and off and back once more; the plug's two methods are one way."""
+    more = (
+        "      - step: Remove the [outer-cover].\n        do: [{remove: outer-cover}]\n"
+        "      - step: Fit the [outer-cover].\n        do: [{fit: outer-cover}]\n"
+    )
+    one = booklet(FL_310=("      - step: Set the [lever] to low", f"{more}      - step: Set the [lever] to low"))
+    found = rows(one, "closing", "count")
+    assert found["outer cover, over the spacer plate"][1:3] == (
+        "3, 6; undone again after it was back in step 17",
+        "8, 18",
+    )
+    assert "again" not in found["drain plug"][1]
+
+
+def test_only_fasteners_have_a_number_in_the_count() -> None:
+    """The equipment states how many cover bolts there are, and of no item how many it is."""
+    found = rows(booklet(), "closing", "count")
+    assert (found["cover bolts"][0], found["breather cap"][0]) == ("4", "")
+
+
 def test_what_a_modification_leaves_out_stays_off_and_nothing_else_does() -> None:
     """With the hose the cap stays off by the modification; a modification that does not name it leaves it undone."""
     hose = {"breather": "hose"}

@@ -144,3 +144,27 @@ def test_bolts_that_stay_are_told_with_their_length() -> None:
         "4 × painted case bolts, M10 x 1.5, 55 mm long: They hold"
         in told("Leave alone", step("Remove the cover bolts", book).parts)[0]
     )
+
+
+def test_what_is_meant_to_be_open_says_when() -> None:
+    """Open while the engine runs, opened before it does, and shut again before it does, where it serves nobody."""
+    run = "      - step: Run the [engine] until the oil has [window].\n"
+    loosen = "      - step: Loosen the [level-plug].\n        do: [{loosen: level-plug}]\n"
+    tighten = "      - step: Tighten the [level-plug].\n        do: [{tighten: level-plug}]\n"
+    why = "The level counts only while the pump runs."
+    for more, words in (
+        (loosen, [f"level plug: later, while the engine runs, it is meant to be open. {why}"]),
+        (loosen + tighten, []),
+    ):
+        assert told("Open", step("Loosen the level plug", booklet({}, (run, f"{more}{run}"))).parts) == words
+    plain = booklet({})
+    assert told("Open", step("Remove the level plug", plain).parts) == [
+        f"level plug: meant to be open while the engine runs. {why}"
+    ]
+    stopped = booklet(
+        {},
+        (run, run.replace("Run the [engine]", "Stop the [engine]")),
+        ("[{run: {what: engine, until: window}}]", "[{stop: engine}]"),
+        ("needs: {engine: running, oil: window}", "needs: {oil: window}"),
+    )
+    assert told("Open", step("Remove the level plug", stopped).parts) == []
