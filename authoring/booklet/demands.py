@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from authoring.booklet import markup
+from authoring.booklet.heat import burns, cools
 from authoring.booklet.phrases import all_the, aside, in_turn, paragraph, times
 from authoring.booklet.plan import Placed, Volume
 from authoring.booklet.states import state
@@ -32,9 +33,10 @@ def before_step(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]
         yield aside("Persons", f"{step.persons} for this step")
     if step.needs:
         yield aside("Must be", *_states(step.needs, volume, wording))
+        yield from cools(step.needs, volume, wording)
     if step.holding is not None and not _while_said(step.holding, step, wording):
         yield aside("While", *_while(step.holding, wording))
-    yield from _near(step, volume)
+    yield from _near(step, volume, wording)
 
 
 def before_section(section: Section, volume: Volume, wording: Wording) -> Iterator[Aside]:
@@ -45,6 +47,7 @@ def before_section(section: Section, volume: Volume, wording: Wording) -> Iterat
         yield aside("Bench", "Work on ", *all_the([section.bench], wording), " at the bench.")
     if section.needs:
         yield aside("Must be", *_states(section.needs, volume, wording))
+        yield from cools(section.needs, volume, wording)
     if section.free:
         yield aside("Order", "Do the steps of this section in any order.")
     if section.repeat is not None:
@@ -98,7 +101,7 @@ def _while_said(holding: Holding, step: Step, wording: Wording) -> bool:
     return "while" in told and all(words in told for words in (*kept, how))
 
 
-def _near(step: Step, volume: Volume) -> Iterator[Aside]:
+def _near(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]:
     """Yield what the hands come near to, each thing with the kinds of hazard it has."""
     shop = volume.scope.library.shop
     registered = shop.hazards if shop is not None else {}
@@ -107,7 +110,8 @@ def _near(step: Step, volume: Volume) -> Iterator[Aside]:
         thing = volume.scope.things[name].thing
         hazards = thing.hazards if isinstance(thing, Item) else ()
         kinds = joined([registered[one].name if one in registered else one for one in hazards], "and")
-        told.append((Words(volume.scope.things[name].words, "strong"), *([Words(f" ({kinds})")] if kinds else [])))
+        why = "; ".join(one for one in (kinds, burns(thing, wording) if isinstance(thing, Item) else "") if one)
+        told.append((Words(volume.scope.things[name].words, "strong"), *([Words(f" ({why})")] if why else [])))
     if told:
         yield aside("Near", *in_turn(told))
 

@@ -10,6 +10,7 @@ from authoring.booklet.cautions import cautions
 from authoring.booklet.checkpoints import checkpoint, noticed
 from authoring.booklet.choices import choice_again, choice_block
 from authoring.booklet.demands import after_step, before_section, before_step
+from authoring.booklet.heat import grows
 from authoring.booklet.manner import manners
 from authoring.booklet.phrases import aside, in_turn, lowered
 from authoring.booklet.plan import Placed, Volume, pictures
@@ -132,6 +133,7 @@ def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[
     yield from where(placed, volume, shown)
     yield from windows(step, volume, wording, shown)
     yield from _fluids(step, volume.scope, wording)
+    yield from grows(step, volume, wording)
     yield from _materials(step, volume.scope)
 
 
