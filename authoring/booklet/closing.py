@@ -6,12 +6,13 @@ from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.count import Line, count
+from authoring.booklet.either import decided_by_either
 from authoring.booklet.plan import Placed, Plan
 from authoring.booklet.ready import pairs, ready
 from authoring.booklet.states import states
 from authoring.booklet.steps import decided_by
 from authoring.booklet.tools import tools_of
-from authoring.booklet.wording import ALWAYS, Wording
+from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Text, Words
 from authoring.diagnostics.words import joined
 from authoring.model.fluid import Fluid
@@ -47,9 +48,8 @@ def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
 def _row(line: Line, wording: Wording) -> tuple[Cell, ...]:
     over = (Words(f", over the {joined(line.covers)}"),) if line.covers else ()
     # Steps for different vehicles together undo it on more of them than each one says.
-    whens = [dict(placed.when) for placed in line.off]
-    when = whens[0] if whens and all(one == whens[0] for one in whens) else ALWAYS
-    only = (Words(decided_by(when, wording)),)
+    told, when = decided_by_either([placed.when for placed in line.off], line.volume, wording)
+    only = (Words(told),)
     return (
         Cell((Words(line.words, "strong"), *over, *only)),
         Cell((Words(str(line.count)),) if line.count is not None else ()),

@@ -19,6 +19,7 @@ from authoring.model.things import FastenerGroup, Item
 class Line(Struct):
     """One thing of the count: the steps in which it was undone, done again, held, discarded or left empty.
 
+    `volume` is the procedure that undid it first.
     `count` is the number that the equipment states, None where it states none.
     `again` are those of `off` before which it was back already.
     `renewed` are the steps that put another part in its place, and that part's name; `exchanged` are the
@@ -28,6 +29,7 @@ class Line(Struct):
 
     words: str
     count: int | None
+    volume: Volume
     covers: tuple[str, ...]
     off: list[Placed] = []
     again: list[Placed] = []
@@ -116,7 +118,8 @@ def _fits(part: str, action: Action) -> bool:
 def _line(name: str, thing: Thing, volume: Volume) -> Line:
     covers = thing.covers if isinstance(thing, Item) else ()
     over = tuple(volume.scope.things[one].words for one in covers)
-    return Line(volume.scope.things[name].words, thing.count if isinstance(thing, FastenerGroup) else None, over)
+    count = thing.count if isinstance(thing, FastenerGroup) else None
+    return Line(volume.scope.things[name].words, count, volume, over)
 
 
 def _brings_back(action: Action, thing: Thing) -> bool:

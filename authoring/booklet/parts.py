@@ -7,9 +7,9 @@ from collections.abc import Iterator, Mapping
 from msgspec import Struct
 
 from authoring.booklet.blocks import Table
+from authoring.booklet.either import decided_by_either
 from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.booklet.ready import ready
-from authoring.booklet.steps import decided_by
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Text, Words
 from authoring.model.fitments import LIMIT, combinations, fitments, may_hold
@@ -28,12 +28,12 @@ class _Fitting(Struct, frozen=True):
 
 
 class _Needed(Struct):
-    """A part and those that do as well, for which vehicles it is the right one, and where it is fitted."""
+    """A part and those that do as well, where it is fitted, and the conditions under which it is the right one."""
 
     equal: tuple[Part, ...]
-    when: When
     wording: Wording
     volume: Volume
+    whens: list[When] = []
     fittings: list[_Fitting] = []
 
 
@@ -48,10 +48,8 @@ def _rows(plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text, .
         for placed, action in volume.actions():
             for name in action.what if action.kind.counted else ():
                 for equal, when in _candidates(name, volume, placed):
-                    known = needed.setdefault(
-                        equal[0].id, _Needed(equal, when, wordings[volume.procedure.number], volume)
-                    )
-                    known.when = known.when if known.when == when else {}
+                    known = needed.setdefault(equal[0].id, _Needed(equal, wordings[volume.procedure.number], volume))
+                    known.whens.append(when)
                     known.fittings.append(_Fitting(placed.shared, placed.number, action.count, placed.when))
     for one in needed.values():
         numbers = " or ".join(part.number for part in one.equal)
@@ -78,7 +76,8 @@ def _name(one: _Needed) -> Text:
         told = f"{' or '.join(names)}{either}{marks[0]}"
     else:
         told = " or ".join(f"{name}{mark}" for name, mark in zip(names, marks, strict=True)) + "; either will do"
-    known = Words(f"{told}{decided_by(one.when, one.wording)}")
+    only, _ = decided_by_either(one.whens, one.volume, one.wording)
+    known = Words(f"{told}{only}")
     critical = next((part.critical for part in one.equal if part.critical), None)
     return (Words("CRITICAL ", "strong"), known, Words(f". {critical}")) if critical else (known,)
 
