@@ -62,7 +62,7 @@ def _row(line: Line, wording: Wording) -> tuple[Cell, ...]:
 def _undone(line: Line) -> Text:
     kept = (Words(f", kept in the {line.kept}" if line.kept else ", laid aside"),) if line.kept is not None else ()
     first = [placed for placed in line.off if placed not in line.again]
-    again = (Words("; undone again after it was back in step "), *_steps(line.again)) if line.again else ()
+    again = (Words("; undone again in step "), *_steps(line.again), Words(", after it was back")) if line.again else ()
     return (*_steps(first), *_in_one_method(line.off), *again, *kept)
 
 

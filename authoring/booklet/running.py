@@ -29,7 +29,9 @@ def meant_open(name: str, opening: Action, volume: Volume) -> str:
 
 def _shuts(name: str, action: Action, opening: Action, volume: Volume) -> bool:
     group = isinstance(volume.scope.things[name].thing, FastenerGroup)
-    return action.kind.torque if group else opening.kind.name in action.kind.undoes
+    # A plug that is screwed in by hand has shut its hole before it is tightened.
+    screwed = action.kind.torque or (action.kind.handles and not action.kind.parts_off)
+    return screwed if group else opening.kind.name in action.kind.undoes
 
 
 def _course(volume: Volume) -> Iterator[tuple[Action, bool]]:

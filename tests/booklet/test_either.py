@@ -48,6 +48,10 @@ def test_the_same_machines_are_meant_before_and_after(whens: list[When]) -> None
         ([{"brake": ("drum",)}, {"cooler": ("open",)}], ({"brake": ("drum",)}, {"cooler": ("open",)})),
         ([{"brake": ("drum",)}, {"brake": ("drum",), "cooler": ("open",)}], ({"brake": ("drum",)},)),
         (
+            [{"axle": ("wide",), "brake": ("drum",)}, {"axle": ("none",), "brake": ("disc",)}],
+            ({"axle": ("wide",), "brake": ("drum",)}, {"axle": ("none",), "brake": ("disc",)}),
+        ),
+        (
             [{"axle": ("wide",), "brake": ("drum",)}, {"axle": ("wide",), "brake": ("disc",)}],
             ({"axle": ("wide",)},),
         ),

@@ -71,7 +71,7 @@ def test_what_is_undone_again_after_it_was_back_says_so_in_words() -> None:
     one = booklet(FL_310=("      - step: Set the [lever] to low", f"{more}      - step: Set the [lever] to low"))
     found = rows(one, "closing", "count")
     assert found["outer cover, over the spacer plate"][1:3] == (
-        "3, 6; undone again after it was back in step 17",
+        "3, 6; undone again in step 17, after it was back",
         "8, 18",
     )
     assert "again" not in found["drain plug"][1]
