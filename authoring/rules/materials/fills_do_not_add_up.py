@@ -1,0 +1,295 @@
+"""What is poured of a fluid cannot agree with what the machine holds.
+
+A box that gets its whole amount twice froths, and pushes its oil past the seals; one that gets too little runs dry.
+The fillings since the fluid was drained, with what stayed in, are held against the capacity of the dry system, and
+against the total that a level is expected to take; that total against the capacity less what stayed in.
+`left-in` is what stays in when the fluid is drained; an extraction by an amount takes from it.
+A top-up is no second filling: it brings the level right, by as much as that takes.
+Only what cannot agree whatever is poured inside the limits is told.
+
+Wrong:
+
+```yaml equipment
+fluids:
+  box-oil:
+    name: drop-box oil
+    kind: gear oil of our grade 2
+    capacity: {value: 1.20 ± 0.05 L, source: bench-book, at: page 12}
+    disposal: used-oil tank
+```
+
+```yaml procedure
+values:
+  first-fill: {name: first fill, value: 0.7 L, source: bench-book, at: page 9}
+  second-fill: {name: second fill, value: 0.6 L, source: bench-book, at: page 9}
+sections:
+  - title: Fill
+    steps:
+      - step: Drain the [box-oil].
+        do:
+          - drain: box-oil
+      - step: Pour in [first-fill] of [box-oil].
+        do:
+          - fill: {what: box-oil, amount: first-fill}
+      - step: Pour in [second-fill] of [box-oil].
+        do:
+          - fill: {what: box-oil, amount: second-fill}   #! fills-do-not-add-up
+```
+
+Right:
+
+```yaml equipment
+fluids:
+  box-oil:
+    name: drop-box oil
+    kind: gear oil of our grade 2
+    capacity: {value: 1.20 ± 0.05 L, source: bench-book, at: page 12}
+    disposal: used-oil tank
+```
+
+```yaml procedure
+values:
+  first-fill: {name: first fill, value: 0.7 L, source: bench-book, at: page 9}
+  second-fill: {name: second fill, value: 0.5 L, source: bench-book, at: page 9}
+sections:
+  - title: Fill
+    steps:
+      - step: Drain the [box-oil].
+        do:
+          - drain: box-oil
+      - step: Pour in [first-fill] of [box-oil].
+        do:
+          - fill: {what: box-oil, amount: first-fill}
+      - step: Pour in [second-fill] of [box-oil].
+        do:
+          - fill: {what: box-oil, amount: second-fill}
+```
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from msgspec import Struct
+
+from authoring.diagnostics.diagnostic import Related, Severity, Span
+from authoring.diagnostics.words import joined
+from authoring.model.contents import ANY_AMOUNT, MOVES, Contents, after, amounts, hull, volume
+from authoring.model.course import Act, acts, seen
+from authoring.model.fitments import may_hold
+from authoring.model.fluid import Fluid
+from authoring.model.library import Library
+from authoring.model.procedure import Procedure
+from authoring.model.smallest import Fitment
+from authoring.model.things import Value
+from authoring.model.ways import Ways, ways_of
+from authoring.quantities.quantity import Quantity
+from authoring.rules.rule import Fault
+from authoring.workshop.fills import add_up, rest
+from authoring.workshop.impossible import Impossible
+from authoring.workshop.interval import Comparison, Interval, Standing, exactly, quantity_of, total
+
+# Too much is wrong for certain; too little may be made up for by what nobody wrote down.
+SEVERITY = Severity.WARNING
+REQUIREMENTS = ("N6",)
+
+_CURE = "Correct the amount, the capacity or what stays in; drain the fluid before it is filled anew."
+_PLACES = 3
+
+
+class _Found(Struct, frozen=True):
+    """One contradiction: the sentence, where it stands, and whether it is too much."""
+
+    message: str
+    span: Span
+    too_much: bool
+
+
+class _Poured(Struct, frozen=True):
+    """The amounts as they were typed: what went in, and what was drawn out again."""
+
+    filled: tuple[Quantity, ...] = ()
+    drawn: tuple[Quantity, ...] = ()
+
+    def more(self, stated: Sequence[Quantity], *, taken: bool) -> _Poured:
+        return _Poured(self.filled, (*self.drawn, *stated)) if taken else _Poured((*self.filled, *stated), self.drawn)
+
+    @property
+    def told(self) -> str:
+        """All of them in words."""
+        filled = joined([one.text for one in self.filled])
+        return f"{filled} less {joined([one.text for one in self.drawn])}" if self.drawn else filled
+
+
+class _Course(Struct, frozen=True, eq=False):
+    """What a job does with one fluid: every action that moves it, and every later look that may bring the rest."""
+
+    fluid: Fluid
+    moves: tuple[Act, ...]
+    looks: tuple[int, ...]
+    ways: Ways
+    library: Library
+
+    def amount(self, act: Act, role: str, machine: Fitment) -> list[Quantity]:
+        """Return the amounts that an action states under a role, as far as they hold for a machine."""
+        scope = self.library.scope(self.ways.procedure_of(act))
+        named = scope.things.get(act.action.roles.get(role, ""))
+        return amounts(named.thing, machine) if named is not None and isinstance(named.thing, Value) else []
+
+
+def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
+    """Yield a fault for each filling and each expected total that cannot agree with what the machine holds."""
+    equipment = library.scope(procedure).equipment
+    course = acts(procedure, library) if equipment is not None and equipment.fluids else ()
+    moved = {name: None for act in course if act.action.kind.pours for name in act.action.what}
+    ways = ways_of(procedure, library) if moved else None
+    if ways is None:
+        return
+    for name in moved:
+        fluid = ways.vehicle.fluids.get(name)
+        if isinstance(fluid, Fluid) and name not in ways.unseen:
+            moves = tuple(act for act in course if act.action.kind.name in MOVES and name in act.action.what)
+            yield from _of_fluid(_Course(fluid, moves, _looks(name, course, procedure), ways, library))
+
+
+def _looks(name: str, course: Sequence[Act], procedure: Procedure) -> tuple[int, ...]:
+    """Return the numbers of the steps at which the fluid is judged, or from which another job may follow."""
+    judged = [act.place for act in course if act.action.kind.checkpoint and name in act.action.what]
+    return (*judged, *(one.last for one in seen(procedure) if one.outcome.then in {"do", "do-after"}))
+
+
+def _of_fluid(course: _Course) -> Iterator[Fault]:
+    """Yield a fault for each contradiction, told once for all the machines and ways that have it."""
+    whens = [window.when for act in course.moves for value in _values(act, course) for window in value.windows]
+    machines = course.ways.machines(course.moves, (), [course.fluid.when, *whens])
+    found: dict[_Found, list[Fitment]] = {}
+    for machine in machines:
+        for one in _on(course, machine):
+            found.setdefault(one, []).append(machine)
+    for one, bad in found.items():
+        shown = course.ways.shown(bad, [machine for machine in machines if machine not in bad])
+        stated = course.fluid.capacity
+        related = (Related(stated.where.of("value"), "the capacity"),) if stated is not None else ()
+        severity = Severity.ERROR if one.too_much else None
+        yield Fault(f"{one.message}{shown.whom}.", one.span, _CURE, related, shown.fitments, severity)
+
+
+def _values(act: Act, course: _Course) -> Iterator[Value]:
+    scope = course.library.scope(course.ways.procedure_of(act))
+    for role in ("amount", "expected"):
+        named = scope.things.get(act.action.roles.get(role, ""))
+        if named is not None and isinstance(named.thing, Value):
+            yield named.thing
+
+
+def _on(course: _Course, machine: Fitment) -> Iterator[_Found]:
+    """Yield what does not agree on one machine and way, in the order of the steps."""
+    contents = Contents()
+    poured = _Poured()
+    last: Act | None = None
+    for act in course.moves if may_hold(course.fluid.when, machine) else ():
+        if not course.ways.happens(act, machine):
+            continue
+        name = act.action.kind.name
+        stated = course.amount(act, "amount", machine)
+        if "expected" in act.action.roles:
+            yield from _expected(course, act, contents, course.amount(act, "expected", machine), poured)
+        contents = after(contents, act.action, _done(act, hull(stated)), volume(course.fluid.left_in))
+        poured = poured.more(stated, taken=name == "extract") if contents.poured else _Poured()
+        last = act
+        if name == "fill":
+            yield from _too_much(course, act, contents, poured)
+    if last is not None and last.action.kind.name == "fill":
+        yield from _too_little(course, last, contents, poured)
+
+
+def _done(act: Act, amount: Interval) -> Interval:
+    """Return what an action may move in all: what may be skipped moves nothing, what is repeated moves more."""
+    optional = any(one.optional is not None for one in (act.step, act.doing, act.section))
+    repeated = any(one.repeat is not None for one in (act.step, act.doing, act.section))
+    return Interval(Fraction(0) if optional else amount.low, None if repeated else amount.high)
+
+
+def _too_much(course: _Course, act: Act, contents: Contents, poured: _Poured) -> Iterator[_Found]:
+    held = _capacity(course)
+    if held is None or not poured.filled:
+        return
+    compared = add_up((contents.left, *contents.poured), volume(course.fluid.capacity))
+    if compared.standing is Standing.ABOVE:
+        yield _Found(_sum(course, contents, poured, held, compared), act.action.where.of("amount"), too_much=True)
+
+
+def _too_little(course: _Course, act: Act, contents: Contents, poured: _Poured) -> Iterator[_Found]:
+    held = _capacity(course)
+    later = any(place > act.place for place in course.looks)
+    if held is None or not poured.filled or not contents.drained or contents.levelled or later:
+        return
+    compared = add_up((contents.left, *contents.poured), volume(course.fluid.capacity))
+    if compared.standing is Standing.BELOW:
+        yield _Found(_sum(course, contents, poured, held, compared), act.action.where.of("amount"), too_much=False)
+
+
+def _expected(
+    course: _Course, act: Act, contents: Contents, expected: list[Quantity], poured: _Poured
+) -> Iterator[_Found]:
+    """Yield where the total that is expected is less than what is in it already, or no share of the capacity."""
+    if not expected:
+        return
+    span, typed = act.action.where.of("expected"), joined([one.text for one in expected], "or")
+    before = add_up(contents.poured, hull(expected))
+    if before.standing is Standing.ABOVE and poured.filled:
+        told = f"{poured.told} of {_quoted(course)} {_are(total(contents.poured), poured)}"
+        yield _Found(f"{told}, but {typed} are expected in all: {_by(before, expected)}", span, too_much=True)
+        return
+    held = _capacity(course)
+    free = rest(volume(course.fluid.capacity), contents.left) if held is not None else ANY_AMOUNT
+    if held is None or isinstance(free, Impossible):
+        return
+    compared = add_up((hull(expected),), free)
+    if compared.common is None:
+        room = _span(free, [*expected, held])
+        stays = _stays(contents, [held])
+        known = f" and {stays} stayed in, which leaves room for {room}" if stays else ""
+        told = f"The dry system of {_quoted(course)} holds {held.text}{known}, but {typed} are expected in all"
+        yield _Found(f"{told}: {_by(compared, expected)}", span, too_much=compared.standing is Standing.ABOVE)
+
+
+def _capacity(course: _Course) -> Quantity | None:
+    return course.fluid.capacity.value if course.fluid.capacity is not None else None
+
+
+def _sum(course: _Course, contents: Contents, poured: _Poured, held: Quantity, compared: Comparison) -> str:
+    told = f"{poured.told} of {_quoted(course)} {_are(total(contents.poured), poured)}"
+    stays = _stays(contents, poured.filled)
+    if stays:
+        told += f", which is {_span(contents.inside, poured.filled)} with what stayed in ({stays})"
+    return f"{told}, but the dry system holds {held.text}: {_by(compared, poured.filled)}"
+
+
+def _stays(contents: Contents, typed: Sequence[Quantity]) -> str:
+    none = contents.left in (ANY_AMOUNT, exactly(Fraction(0)))
+    return _span(contents.left, typed) if contents.drained and not none else ""
+
+
+def _are(span: Interval, poured: _Poured) -> str:
+    several = len(poured.filled) + len(poured.drawn) > 1
+    return f"make {_span(span, poured.filled)}" if several else "are poured"
+
+
+def _quoted(course: _Course) -> str:
+    return f'"{course.fluid.id}"'
+
+
+def _by(compared: Comparison, typed: Sequence[Quantity]) -> str:
+    return f"{_span(exactly(compared.gap), typed)} too {'much' if compared.standing is Standing.ABOVE else 'little'}"
+
+
+def _span(span: Interval, typed: Sequence[Quantity]) -> str:
+    """Return an amount in the unit in which the first of these was typed, with as many decimals as it needs."""
+    unit = typed[0].unit
+    places = min(one.places for one in typed)
+    ends = [end / unit.factor for end in (span.low, span.high) if end is not None]
+    while places < _PLACES and any(end != round(end, places) for end in ends):
+        places += 1
+    return quantity_of(span, unit, places).text
