@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 
 from authoring.booklet.phrases import all_the, in_turn, the, times
+from authoring.booklet.readings import readings
 from authoring.booklet.step_parts import Checkpoint, Noticed, Outcome
 from authoring.booklet.wording import ALWAYS, Wording
 from authoring.booklet.words import Blank, Text, Words
@@ -35,7 +36,7 @@ def checkpoint(
         way="Compare" if action.kind.name == "compare" else _WAYS[action.way],
         what=(*_what(action, wording), *_at(action, wording, told)),
         window=window,
-        entry=Blank(unit) if action.way in {"measured", "counted"} else None,
+        entries=readings(action, unit, scope, wording),
         outcomes=_outcomes(action.outcomes, wording, within, action.roles.get("against")),
         hold=action.hold,
         notes=(*_more_sizes(action, scope, wording), *_notes(action, wording)),

@@ -6,7 +6,7 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
-from authoring.booklet.words import Blank, Bullets, Passage, Text
+from authoring.booklet.words import Bullets, Passage, Text
 
 
 class Caution(Struct, frozen=True):
@@ -64,8 +64,9 @@ class Outcome(Struct, frozen=True):
 
 
 class Checkpoint(Struct, frozen=True):
-    """What is seen, felt, heard, counted or measured, its window if it has one, a blank, and its outcomes.
+    """What is seen, felt, heard, counted or measured, its window if it has one, and its outcomes.
 
+    `entries` are the lines to write on, one for each reading; where there are several, each says which it is of.
     `notes` say what it is compared with and for which vehicles it decides; `signed` is the line of who met it.
     """
 
@@ -73,7 +74,7 @@ class Checkpoint(Struct, frozen=True):
     way: str
     what: Text
     window: Text
-    entry: Blank | None
+    entries: tuple[Text, ...]
     outcomes: tuple[Outcome, ...]
     hold: bool = False
     notes: tuple[Text, ...] = ()
@@ -141,6 +142,15 @@ class Figure(Struct, frozen=True):
     legend: bool = True
 
 
+class Drawing(Struct, frozen=True):
+    """A drawing made from the data: its title, the same in words, what it shows, and the lines below its title."""
+
+    title: str
+    alt: str
+    shape: Shape
+    notes: tuple[Text, ...] = ()
+
+
 class Aside(Struct, frozen=True):
     """A few words told by their label: what is needed, the manner, a tip, a reason; never a safety message.
 
@@ -153,7 +163,7 @@ class Aside(Struct, frozen=True):
     rounds: int = 0
 
 
-StepPart: TypeAlias = TorqueCallout | Checkpoint | Noticed | Choice | Figure | Aside | Bullets
+StepPart: TypeAlias = TorqueCallout | Checkpoint | Noticed | Choice | Figure | Drawing | Aside | Bullets
 
 
 class Step(Struct, frozen=True):

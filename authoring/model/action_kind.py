@@ -61,7 +61,7 @@ class ActionKind(Struct, frozen=True):
     `keeps` marks one that lays a thing aside, `discards` one that throws it away, `empties` one after which a
     place stays empty on purpose.
     `runs` marks one that sets an engine going, `stops` one after which it stands.
-    `details` are further keys, each with its schema, that hold words instead of the names of things;
+    `details` are further keys, each with its schema, that hold words or a number instead of the names of things;
     `needed` are those that must be there.
     `undoes` names the actions after which this one brings the thing back; the closing count pairs them.
     `ways` is the closed list of ways a checkpoint is met; an action with ways is a checkpoint.

@@ -31,7 +31,7 @@ def read_action(at: Reader) -> Action:
         outcomes=read_outcomes(one, "outcomes"),
         hold=given.get("hold", False),
         where=where,
-        details=MappingProxyType({key: given[key] for key in kind.details if key in given}),
+        details=MappingProxyType({key: str(given[key]) for key in kind.details if key in given}),
         critical_when=one.when("critical-when"),
         manner=_manner(one) if not MANNER.keys().isdisjoint(given) else PLAIN,
     )

@@ -61,7 +61,7 @@ class PlacedPart(Struct, frozen=True):
 
 def _is_kept(part: StepPart) -> bool:
     """Y1: a torque, and a checkpoint with a line to write on, are read and filled in at the instruction."""
-    return isinstance(part, TorqueCallout) or (isinstance(part, Checkpoint) and part.entry is not None)
+    return isinstance(part, TorqueCallout) or (isinstance(part, Checkpoint) and bool(part.entries))
 
 
 def _rank(part: StepPart) -> int:

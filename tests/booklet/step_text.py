@@ -75,7 +75,7 @@ def _torque(callout: TorqueCallout) -> Iterator[str]:
 
 def _checkpoint(check: Checkpoint) -> Iterator[str]:
     hold = "HOLD POINT " if check.hold else ""
-    blank = f" [____ {check.entry.unit}]" if check.entry is not None else ""
+    blank = "".join(f" [{said(entry)}]" for entry in check.entries)
     yield f"      {hold}{check.way}: {said(check.what)} {said(check.window)}{blank}"
     yield from (f"        {said(note)}" for note in check.notes)
     yield from _outcomes(check.outcomes)

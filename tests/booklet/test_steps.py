@@ -167,3 +167,23 @@ def test_a_picture_of_grades_tells_what_each_number_looks_like() -> None:
     assert legend(booklet({})) == ["It is smooth.", "It has a step."]
     assert legend(booklet({}, (", like: 1", ""), (", like: 2", ""))) == []
     assert legend(booklet({}, ("{on: hub, across: 50, down: 90}", "{on: case, across: 50, down: 90}")))[0] == "hub"
+
+
+def test_each_reading_has_its_own_line() -> None:
+    """One for a hub, one for each of six bolts and of two things, and one at each place; a count has one number."""
+    old = "do: [{measure: {what: hub, value: bore-heat,"
+
+    def lines(new: str) -> list[str]:
+        shown = step("Measure the temperature", booklet({}, (old, new)))
+        (check_,) = [part for part in shown.parts if isinstance(part, Checkpoint)]
+        labels = [piece.label for entry in check_.entries for piece in entry if isinstance(piece, Blank)]
+        assert len(set(labels)) == len(check_.entries)
+        return [said(entry) for entry in check_.entries]
+
+    assert lines(old) == ["____ °C"]
+    assert lines(old.replace("hub", "cover-bolts")) == [f"{number} ____ °C" for number in range(1, 7)]
+    assert lines(old.replace("hub", "[hub, cover]")) == ["hub ____ °C", "cover ____ °C"]
+    assert lines(old.replace("value", "places: 3, value")) == ["1 ____ °C", "2 ____ °C", "3 ____ °C"]
+    both = lines(old.replace("hub, value", "[hub, cover-bolts], places: 2, value"))
+    assert (both[0], both[2], len(both)) == ("hub 1 ____ °C", "cover bolts 1 ____ °C", 2 + 12)
+    assert lines("do: [{count: {what: cover-bolts,") == ["____"]

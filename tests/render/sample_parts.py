@@ -161,7 +161,7 @@ LEVEL = Checkpoint(
     "Look at",
     say("the oil in the level hole of the ", Named("wheel drive", "hub"), "."),
     say("Valid while the housing is between ", Amount("15 °C", "59 °F"), " and ", Amount("35 °C", "95 °F"), "."),
-    None,
+    (),
     (
         Outcome(say("Oil stands at the lower edge."), say("Go on."), good=True),
         Outcome(
@@ -181,7 +181,7 @@ MEASURE = Checkpoint(
     "Measure",
     say("the diameter of the shaft where the lip runs."),
     (),
-    Blank("mm"),
+    (say(Blank("mm")),),
     (
         Outcome(say(Amount("34.95 mm", "1.376 in"), " to ", Amount("35.00 mm", "1.378 in")), say("Go on."), good=True),
         Outcome(

@@ -60,7 +60,7 @@ LOOK = Checkpoint(
     "Look",
     say("pads of the brake"),
     (),
-    None,
+    (),
     (
         Outcome(say("Grey all over. Like number 1 on ", Named("figure 1", "hub"), "."), say("Go on."), good=True),
         Outcome(

@@ -148,7 +148,7 @@ def parts(luck: random.Random, name: str) -> tuple[StepPart, ...]:
     pool: tuple[StepPart, ...] = (
         PLUG_TORQUE,
         Checkpoint(
-            f"{name}-m", "Measure", say(words(luck, 3, 12)), (), Blank("mm"), outcomes, hold=luck.random() < 0.4
+            f"{name}-m", "Measure", say(words(luck, 3, 12)), (), ((Blank("mm"),),), outcomes, hold=luck.random() < 0.4
         ),
         structs.replace(luck.choice((HUB, SEAL, WEAR)), id=f"{name}-f"),
         structs.replace(WHICH, id=f"{name}-w"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.language.terms import whole
 
 ACTION = ActionKind(
     words=("measure", "check", "read"),
@@ -11,5 +12,6 @@ ACTION = ActionKind(
     roles={
         "value": Role("The window it must lie in; left out for a part choice.", frozenset({Kind.VALUE})),
     },
+    details={"places": whole("At how many places each thing is measured; every reading has its own line.", 2)},
     ways=("measured",),
 )
