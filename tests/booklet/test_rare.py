@@ -29,6 +29,23 @@ def test_times_add_up_exactly_and_are_told_once() -> None:
     assert plainly(facts["Time"]) == "35 min"
 
 
+def test_times_of_sections_that_no_vehicle_has_together_are_not_added_up() -> None:
+    """Each cover has its own section: the span of both machines stands there, and one time in a booklet for one."""
+    square = "  - title: Fill\n    phase: test\n    when: {cover: square}\n    time: 10 min\n"
+    round_ = (
+        "  - title: Look\n    phase: test\n    when: {cover: round}\n    time: 0.5 h\n    steps:\n"
+        "      - step: Clean the [case].\n        do: [{clean: case}]\n"
+    )
+    changed = ("  - title: Fill\n    phase: test\n", f"{round_}{square}")
+    for selection, told in (
+        ({}, "60 min; the sections together 45 min to 65 min"),
+        ({"cover": "square"}, "60 min; the sections together 45 min"),
+        ({"cover": "round"}, "60 min; the sections together 65 min"),
+    ):
+        facts = dict(booklet(selection, FL_310=changed).cover.facts.rows)
+        assert plainly(facts["Time"]) == told
+
+
 def test_an_option_has_a_box_for_each_choice_and_a_booklet_for_one_says_so() -> None:
     """The cover tells the question, who decides and why; a chosen value is the only one left, and on every page."""
     whole, hose = booklet().cover.options, booklet({"breather": "hose"})

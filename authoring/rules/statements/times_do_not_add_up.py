@@ -1,9 +1,9 @@
 """The times of the sections and the time of the procedure do not agree.
 
 A lift is booked by the cover and used by the sections; an hour that stands in one of them only is an hour too few.
-Where every section says how long it takes, the time of the procedure lies between two sums: that of the sections that
-a vehicle has at least, and that of all sections, which the cover prints.
-What may be skipped, and what only some vehicles have, is in the second sum only.
+Where every section says how long it takes, the time of the procedure lies between two sums: the smallest that a
+vehicle has without what may be skipped, and the largest that a vehicle has with it.
+Sections that no vehicle has together are not added up; the cover does the same.
 Where only some sections say it, what a vehicle has at least takes no longer than the procedure.
 
 Wrong:
@@ -67,12 +67,11 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         return
     low, high = _window(procedure.time)
     machines = tried(vehicle, procedure.covers, [section.when for section in timed])
-    totals = [
-        _total([one for one in timed if may_hold(one.when, machine) and not one.optional]) for machine in machines
-    ]
-    if not totals:
+    courses = [[one for one in timed if may_hold(one.when, machine)] for machine in machines]
+    if not courses:
         return
-    least, most = min(one for one, _ in totals), _total(timed)[1]
+    least = min(_total([one for one in course if not one.optional])[0] for course in courses)
+    most = max(_total(course)[1] for course in courses)
     too_long = high is not None and least > high
     too_short = low is not None and most < low and len(timed) == len(procedure.sections)
     if too_long or too_short:
@@ -88,9 +87,9 @@ def _sums(least: Fraction, most: Fraction, timed: Sequence[Section]) -> str:
     """Return both sums in words, or one where they are the same."""
     if least == most:
         return f"The sections take {_said(most)} together"
-    apart = any(section.optional or section.when for section in timed)
-    without = "without what is optional or for some vehicles only" if apart else "at the least"
-    return f"The sections take {_said(least)} together {without}, and {_said(most)} in all"
+    skipped = " without what may be skipped" if any(section.optional for section in timed) else ""
+    whom = " of one vehicle" if any(section.when for section in timed) else ""
+    return f"The sections{whom} take {_said(least)} together at the least{skipped}, and {_said(most)} at the most"
 
 
 def _window(time: Quantity) -> tuple[Fraction | None, Fraction | None]:
