@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from msgspec.structs import replace
+
 from authoring.booklet.acts import acts
 from authoring.booklet.blocks import Block, Chapter, Methods, Rest
 from authoring.booklet.cautions import cautions
 from authoring.booklet.checkpoints import checkpoint, noticed
 from authoring.booklet.choices import choice_again, choice_block
 from authoring.booklet.demands import after_step, before_section, before_step
+from authoring.booklet.gauging import passing, telling
 from authoring.booklet.heat import grows
 from authoring.booklet.manner import manners
 from authoring.booklet.phrases import aside, in_turn, lowered
@@ -112,8 +115,10 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             yield from callouts(action, placed.step, volume, wording, _around(placed))
         if action.kind.checkpoint:
             checks += 1
+            yield from telling(action, placed.step, volume)
             told = wording.told(placed.step) if "at" in action.roles else ""
-            yield checkpoint(action, f"{placed.anchor}-k{checks}", volume.scope, wording, _around(placed), told)
+            block = checkpoint(action, f"{placed.anchor}-k{checks}", volume.scope, wording, _around(placed), told)
+            yield replace(block, notes=(*passing(action, placed.step, volume), *block.notes))
 
 
 def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[StepPart]:
