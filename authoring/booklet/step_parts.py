@@ -6,6 +6,7 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
+from authoring.booklet.shapes import Shape
 from authoring.booklet.words import Bullets, Passage, Text
 
 

@@ -1,0 +1,165 @@
+"""In which windows of temperature a level counts, on which vehicles, and where a part of the circuit is still shut."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from msgspec import Struct
+
+from authoring.booklet.phrases import capital
+from authoring.booklet.plan import Volume
+from authoring.booklet.shapes import Band, Lane, Windows
+from authoring.booklet.step_parts import Drawing
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Words
+from authoring.diagnostics.words import joined
+from authoring.model.fitments import fitments, may_hold
+from authoring.model.fluid import Circuit, Fluid
+from authoring.model.specification import When
+from authoring.model.things import Value
+from authoring.quantities.quantity import Quantity
+from authoring.quantities.units import Dimension, Unit
+from authoring.workshop.interval import Interval, interval_of
+
+_WIDTH = 110.0
+_STEPS = (5, 10, 20, 50, 100, 200, 500, 1000)
+_MOST_TICKS = 9
+_COLDEST = Fraction(0)
+_MOST_LANES = 6
+
+
+class _Scale(Struct, frozen=True):
+    """A scale of temperature: its unit, its first and its last number, and how far its ticks are apart."""
+
+    unit: Unit
+    first: int
+    last: int
+    step: int
+
+    def at(self, kelvin: Fraction) -> float:
+        """Return where a temperature in K lies, in mm from the left; what lies outside of the scale is at its end."""
+        number = (kelvin - self.unit.offset) / self.unit.factor
+        share = float((number - self.first) / (self.last - self.first))
+        return round(_WIDTH * min(max(share, 0.0), 1.0), 2)
+
+    def ticks(self) -> tuple[tuple[float, str], ...]:
+        """Return the places of the numbers on the scale."""
+        numbers = range(self.first, self.last + 1, self.step)
+        return tuple((round(_WIDTH * (one - self.first) / (self.last - self.first), 2), str(one)) for one in numbers)
+
+
+class _Kind(Struct, frozen=True):
+    """What one kind of vehicle has: which of the windows, and whether the circuit has its thermostat."""
+
+    windows: tuple[int, ...]
+    shut: bool
+
+
+class _Shut(Struct, frozen=True):
+    """The part of a circuit that a thermostat keeps shut: its name, where it opens in K, and that in words."""
+
+    name: str
+    opens: Interval
+    words: str
+
+
+def level_windows(value: Value, name: str, volume: Volume, wording: Wording) -> Iterator[Drawing]:
+    """Yield the drawing of a temperature with several windows: one lane for each kind of vehicle of the booklet."""
+    windows = [one.specification.value for one in value.windows]
+    known = [one for one in windows if one is not None and one.dimension is Dimension.TEMPERATURE]
+    if len(known) != len(windows) or len(known) == 1:
+        return
+    circuit = _circuit(name, volume)
+    kinds = _kinds(value, circuit, volume)
+    if not 0 < len(kinds) <= _MOST_LANES:
+        return
+    shut = _shut(circuit, wording) if any(kind.shut for kind in kinds) else None
+    scale = _scale([*map(interval_of, known), *([shut.opens] if shut is not None else [])], wording.units(known[0])[0])
+    shares = (scale.at(shut.opens.low or _COLDEST), scale.at(shut.opens.high or _COLDEST)) if shut else (0.0, 0.0)
+    lanes = tuple(
+        Lane(
+            _whose(whens, wording) if len(kinds) > 1 else "",
+            tuple(_band(known[at], scale, wording) for at in kind.windows),
+            *(shares if kind.shut else (0.0, 0.0)),
+        )
+        for kind, whens in kinds.items()
+    )
+    hatched = f"Hatched: the {shut.name} is still shut, and what it holds is missing from the level." if shut else ""
+    notes = (f"Scale in {scale.unit.symbol}. A frame is a window in which the level counts.", hatched)
+    yield Drawing(
+        capital(value.name),
+        _alt(lanes, shut),
+        Windows(_WIDTH, lanes, scale.ticks()),
+        tuple((Words(note),) for note in notes if note),
+    )
+
+
+def _whose(whens: Sequence[When], wording: Wording) -> str:
+    """Return several conditions of which one holds in words; of one feature its values are told together."""
+    features = {feature for when in whens for feature in when}
+    if len(features) == 1:
+        name = features.pop()
+        whens = [{name: tuple(value for when in whens for value in when[name])}]
+    return joined([wording.said(when) for when in whens], "or")
+
+
+def _band(window: Quantity, scale: _Scale, wording: Wording) -> Band:
+    within = interval_of(window)
+    low = scale.at(within.low) if within.low is not None else 0.0
+    return Band(low, scale.at(within.high) if within.high is not None else _WIDTH, wording.amount(window).first)
+
+
+def _circuit(name: str, volume: Volume) -> Circuit | None:
+    """Return the circuit of a fluid that a step of the booklet names together with this temperature."""
+    for placed in volume.steps():
+        told = [need.thing for need in placed.step.needs if need.state == name]
+        for action in placed.step.actions:
+            names = [other for _, other in action.names()]
+            told += names if name in names else []
+        for one in told:
+            fluid = volume.scope.things[one].thing if one in volume.scope.things else None
+            if isinstance(fluid, Fluid) and fluid.circuit is not None:
+                return fluid.circuit
+    return None
+
+
+def _shut(circuit: Circuit | None, wording: Wording) -> _Shut | None:
+    quantity = circuit.opens.value if circuit is not None else None
+    if circuit is None or quantity is None:
+        return None
+    opens = interval_of(quantity)
+    low, high = (opens.low or opens.high, opens.high or opens.low)
+    return _Shut(circuit.name, Interval(low, high), wording.amount(quantity).first)
+
+
+def _kinds(value: Value, circuit: Circuit | None, volume: Volume) -> dict[_Kind, list[When]]:
+    """Return the kinds of vehicle that differ in their windows or their circuit, with the conditions of each."""
+    vehicle = volume.scope.vehicle
+    whens = [*(window.when for window in value.windows), *([circuit.when] if circuit is not None else [])]
+    features = {feature for when in whens for feature in when}
+    covers = {**volume.procedure.covers, **{name: (one,) for name, one in volume.selection.items()}}
+    found: dict[_Kind, list[When]] = {}
+    for fitment in fitments(vehicle, covers, features) if vehicle is not None else ():
+        mine = tuple(at for at, window in enumerate(value.windows) if may_hold(window.when, fitment))
+        kind = _Kind(mine, circuit is not None and may_hold(circuit.when, fitment))
+        found.setdefault(kind, []).append({feature: (one,) for feature, one in fitment.items()})
+    return found
+
+
+def _scale(spans: Sequence[Interval], unit: Unit) -> _Scale:
+    """Return a scale in tens that begins below all and ends above all, with no more numbers than can be read."""
+    ends = [end for span in spans for end in (span.low, span.high) if end is not None]
+    numbers = [(end - unit.offset) / unit.factor for end in ends]
+    step = next(one for one in _STEPS if (max(numbers) - min(numbers)) / one <= _MOST_TICKS)
+    return _Scale(unit, (math.ceil(min(numbers) / step) - 1) * step, (math.floor(max(numbers) / step) + 1) * step, step)
+
+
+def _alt(lanes: Sequence[Lane], shut: _Shut | None) -> str:
+    told = []
+    for lane in lanes:
+        windows = " or ".join(band.words for band in lane.bands) or "in no window"
+        still = f"; the {shut.name} is still shut below {shut.words}" if shut is not None and lane.open else ""
+        told.append(f"{f'{lane.words}: ' if lane.words else ''}{windows}{still}.")
+    return " ".join(("Drawing of the temperatures at which the level counts.", *told))
