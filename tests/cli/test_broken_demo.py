@@ -70,6 +70,21 @@ BREAKS = [
      "outcome-target", "go-to"),
     ("a tab for indentation", "FL-110", "    steps:\n", "\tsteps:\n", "yaml-syntax", "steps"),
     ("an anchor", "FL-110", "title: Check", "title: &title Check", "yaml-feature", "title"),
+    ("pound-feet typed as newton metres", "teal", "71 ± 6 N·m", "710 ± 60 N·m", "unit-mistaken", "710"),
+    ("a torque outside the tool", "teal", "29 ± 3 N·m", "129 ± 3 N·m", "wrench-unfit", "129 ± 3"),
+    ("a torque between two marks", "teal", "54 ± 5 N·m", "54.2 to 54.4 N·m", "wrench-unfit", "54.2"),
+    ("a window that vanishes on the scale", "teal", "value: 1.5 ± 0.3 mm", "value: 1.52 ± 0.03 mm", "range-vanishes",
+     "1.52"),
+    ("an order that skips a bolt", "teal", "order: [1, 4, 2, 5, 3, 6]", "order: [1, 4, 2, 5, 3, 5]", "order-not-complete",
+     "5, 3, 5"),
+    ("a look-alike inside the gauge's blur", "FL-210", "value: 17.0 ± 0.1 mm", "value: 18.8 ± 0.1 mm", "look-alikes-blurred",
+     "output-bearing"),
+    ("a limit at which a hand is burnt", "hob", "value: at most 40 °C", "value: at most 60 °C", "touch-limit-burns",
+     "at most 60"),
+    ("a wait that is too short", "teal", "value: 30 to 40 min", "value: 10 to 20 min", "waits-too-short", "10 to 20"),
+    ("a bore that is not warm enough", "teal", "value: 80 to 90 °C", "value: 60 to 70 °C", "heat-too-little", "60 to 70"),
+    ("a gauge that is too short", "teal", "value: 34.0 to 35.5 mm", "value: 154.0 to 155.5 mm", "gauge-out-of-range",
+     "154.0"),
 ]  # fmt: skip  # a table is read by its columns
 
 

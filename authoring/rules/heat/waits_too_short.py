@@ -119,8 +119,14 @@ def _short(cooling: Cooling, estimate: Estimate, scope: Scope) -> Iterator[Fault
         f"to {cooling.target.text}, and the steps wait less.",
         next(touched(last)).span,
         "Wait longer, or let a step measure the temperature and wait on until it is low enough.",
-        (Related(cooling.need.where.of(cooling.need.thing), "this is needed afterwards"),),
+        (Related(cooling.need.where.of(cooling.need.thing), "this is needed afterwards"), *_stated(last.what, scope)),
     )
+
+
+def _stated(names: tuple[str, ...], scope: Scope) -> Iterator[Related]:
+    value = scope.things[names[0]].thing
+    if isinstance(value, Value):
+        yield Related(value.windows[0].where.of("value"), "the time to wait")
 
 
 def _longest(names: tuple[str, ...], scope: Scope) -> Fraction | None:
