@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Set as AbstractSet
 
 from authoring.booklet.blocks import Booklet
+from authoring.render.long_tokens import with_long_tokens_marked
 from authoring.render.signs import alert_address
 from authoring.render.typeset import css_string, set_page, sheet
 
@@ -29,4 +30,6 @@ def as_paged_html(booklet: Booklet, loose: AbstractSet[str] = frozenset()) -> st
         "alert-light": alert_address("#fff", "#b01c1c"),
         "alert-dark": alert_address("#141414", "#f0f0f0"),
     }
-    return set_page("paged.html", booklet, sheet("paged.css", booklet, values), asset_url, loose)
+    return with_long_tokens_marked(
+        set_page("paged.html", booklet, sheet("paged.css", booklet, values), asset_url, loose)
+    )
