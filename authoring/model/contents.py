@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from msgspec import Struct
@@ -14,13 +14,15 @@ from authoring.model.specification import Specification
 from authoring.model.things import Value
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
-from authoring.workshop.interval import Interval, difference, interval_of, total
+from authoring.workshop.interval import Interval, difference, interval_of, quantity_of, total
 
 MOVES = frozenset({"fill", "fill-to-level", "top-up", "drain", "extract"})
 """The actions that bring a fluid in or out."""
 
 ANY_AMOUNT = Interval(Fraction(0), None)
 """Nothing is known of an amount."""
+
+_MOST_PLACES = 3
 
 
 class Contents(Struct, frozen=True):
@@ -81,6 +83,16 @@ def hull(quantities: list[Quantity]) -> Interval:
     highs = [span.high for span in spans if span.high is not None]
     low = min(lows) if lows and len(lows) == len(spans) else Fraction(0)
     return Interval(low, max(highs) if highs and len(highs) == len(spans) else None)
+
+
+def in_the_unit_of(typed: Sequence[Quantity], span: Interval) -> Quantity:
+    """Return an amount in the unit in which the first of these was typed, with as many decimals as it needs."""
+    unit = typed[0].unit
+    places = min(one.places for one in typed)
+    ends = [end / unit.factor for end in (span.low, span.high) if end is not None]
+    while places < _MOST_PLACES and any(end != round(end, places) for end in ends):
+        places += 1
+    return quantity_of(span, unit, places)
 
 
 def _lesser(one: Interval, other: Interval) -> Interval:

@@ -75,7 +75,7 @@ from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.diagnostics.words import joined
-from authoring.model.contents import ANY_AMOUNT, MOVES, Contents, after, amounts, hull, volume
+from authoring.model.contents import ANY_AMOUNT, MOVES, Contents, after, amounts, hull, in_the_unit_of, volume
 from authoring.model.course import Act, acts, seen
 from authoring.model.fitments import may_hold
 from authoring.model.fluid import Fluid
@@ -88,14 +88,13 @@ from authoring.quantities.quantity import Quantity
 from authoring.rules.rule import Fault
 from authoring.workshop.fills import add_up, rest
 from authoring.workshop.impossible import Impossible
-from authoring.workshop.interval import Comparison, Interval, Standing, exactly, quantity_of, total
+from authoring.workshop.interval import Comparison, Interval, Standing, exactly, total
 
 # Too much is wrong for certain; too little may be made up for by what nobody wrote down.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N6",)
 
 _CURE = "Correct the amount, the capacity or what stays in; drain the fluid before it is filled anew."
-_PLACES = 3
 
 
 class _Found(Struct, frozen=True):
@@ -286,10 +285,4 @@ def _by(compared: Comparison, typed: Sequence[Quantity]) -> str:
 
 
 def _span(span: Interval, typed: Sequence[Quantity]) -> str:
-    """Return an amount in the unit in which the first of these was typed, with as many decimals as it needs."""
-    unit = typed[0].unit
-    places = min(one.places for one in typed)
-    ends = [end / unit.factor for end in (span.low, span.high) if end is not None]
-    while places < _PLACES and any(end != round(end, places) for end in ends):
-        places += 1
-    return quantity_of(span, unit, places).text
+    return in_the_unit_of(typed, span).text
