@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import itertools
-from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from authoring.model.language.safety import message as message_schema
 from authoring.model.language.shop import SCHEMA as SHOP_SCHEMA
@@ -15,10 +13,12 @@ from authoring.model.signal_word import ALL_WORDS, LIKELIHOODS, SEVERITIES, mean
 from authoring.model.things import Message
 from authoring.source.document import Document, Where
 from authoring.source.reader import read_document
+from tests.outside.agreement import Agreement
+from tests.outside.kept import kept
 
-DATA: dict[str, Any] = yaml.safe_load((Path(__file__).parent / "signal_words.yaml").read_text(encoding="utf-8"))
+WORDS = kept("signal_words.yaml")
 PROFILES = ("ansi", "military")
-ROWS = [(profile, row) for profile in PROFILES for row in DATA[profile]]
+Row = dict[str, Any]
 HARMS = ("person", "equipment", "environment")
 
 
@@ -35,18 +35,20 @@ def _message(harm: str, severity: str, likelihood: str) -> Message:
 EVERY = [_message(*stated) for stated in itertools.product(HARMS, SEVERITIES, LIKELIHOODS)]
 
 
-@pytest.mark.parametrize(("profile", "row"), ROWS)
-def test_word_is_the_published_one(profile: str, row: dict[str, str]) -> None:
+@pytest.mark.parametrize("row", [row for profile in PROFILES for row in WORDS[profile]], ids=lambda row: row["id"])
+def test_word_is_the_published_one(row: Row, agree: Agreement) -> None:
     """Each stated harm, severity and likelihood gets the word that the standard's definition gives it."""
-    assert signal_word(_message(row["harm"], row["severity"], row["likelihood"]), profile) == row["word"]
+    agree(row, signal_word(_message(row["harm"], row["severity"], row["likelihood"]), row["profile"]))
 
 
-@pytest.mark.parametrize("profile", PROFILES)
-def test_rank_follows_the_published_order_of_words(profile: str) -> None:
+@pytest.mark.parametrize("row", WORDS["order"], ids=lambda row: row["profile"])
+def test_rank_follows_the_published_order_of_words(row: Row, agree: Agreement) -> None:
     """Sorted by rank, the words come in the standard's order, each in one run."""
+    profile = row["profile"]
     ordered = sorted(EVERY, key=lambda one: rank(one, profile))
     runs = [word for word, _ in itertools.groupby(signal_word(one, profile) for one in ordered)]
-    assert runs == DATA["order"][profile]["words"] == list(words(profile))
+    agree(row, runs)
+    assert runs == list(words(profile))
 
 
 @pytest.mark.parametrize("profile", PROFILES)
@@ -80,8 +82,3 @@ def test_words_and_severities_are_those_of_the_language() -> None:
     assert stated["harm"]["enum"] == list(HARMS)
     assert SHOP_SCHEMA["properties"]["signal-words"]["enum"] == list(PROFILES)
     assert {word for profile in PROFILES for word in words(profile)} == ALL_WORDS
-
-
-def test_every_row_states_how_its_source_was_read() -> None:
-    """No value stands here without saying whether it was read, restated, remembered or concluded."""
-    assert {row["status"] for _, row in ROWS} <= {"read", "restated", "memory", "follows"}
