@@ -25,6 +25,7 @@ class Fluid(Struct, frozen=True, eq=False):
 
     `held_in` is the item that holds it, `mixes_with` other fluids that may come to it.
     `left_in` is what stays in after draining, `between_marks` what lies between two marks.
+    `density` is that of a petroleum oil at 15 °C, from which it is known how the oil grows.
     """
 
     id: str
@@ -40,3 +41,4 @@ class Fluid(Struct, frozen=True, eq=False):
     left_in: Specification | None = None
     between_marks: Specification | None = None
     circuit: Circuit | None = None
+    density: Specification | None = None

@@ -122,6 +122,7 @@ def _fluid(name: str, at: Reader) -> Fluid:
         left_in=at.specification("left-in", Dimension.VOLUME),
         between_marks=at.specification("between-marks", Dimension.VOLUME),
         circuit=_circuit(at.below("circuit")) if "circuit" in at.data else None,
+        density=at.specification("density", Dimension.DENSITY),
     )
 
 

@@ -62,6 +62,7 @@ def _of_equipment(equipment: Equipment, sources: Mapping[str, Source]) -> Iterat
     for fluid in equipment.fluids.values():
         yield from _some(f'The capacity of "{fluid.id}"', fluid.capacity, sources)
         yield from _some(f'The expansion of "{fluid.id}"', fluid.expansion, sources)
+        yield from _some(f'The density of "{fluid.id}"', fluid.density, sources)
         yield from _some(f'What stays in of "{fluid.id}"', fluid.left_in, sources)
         yield from _some(f'What lies between the marks of "{fluid.id}"', fluid.between_marks, sources)
         yield from _some(

@@ -38,6 +38,7 @@ FLUIDS = named(
             "left-in": specification("How much stays in when it is drained."),
             "between-marks": specification("How much lies between the two marks of the dipstick or the glass."),
             "expansion": specification("The share of its volume by which it grows for each kelvin, such as 0.00075."),
+            "density": specification("The density of a petroleum oil at 15 °C, instead of expansion: 870 kg/m³."),
             "circuit": _CIRCUIT,
             "disposal": text("Where it goes when drained."),
             "when": when(),

@@ -1,0 +1,167 @@
+"""How much of a fluid is in after each step that moves it, and how much more is to be expected."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from msgspec import Struct
+
+from authoring.booklet.phrases import aside
+from authoring.booklet.plan import Placed, Volume
+from authoring.booklet.step_parts import Aside
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Inline, Named, Words
+from authoring.model.contents import ANY_AMOUNT, MOVES, Contents, after, amounts, hull, in_the_unit_of, volume
+from authoring.model.fluid import Fluid
+from authoring.model.procedure import Action, Section, Step
+from authoring.model.things import Value
+from authoring.quantities.quantity import Quantity
+from authoring.workshop.confirmed import unverified
+from authoring.workshop.fills import rest
+from authoring.workshop.impossible import Impossible
+from authoring.workshop.interval import Interval, total
+
+_NOTHING = Interval(Fraction(0), Fraction(0))
+
+
+class _Move(Struct, frozen=True, eq=False):
+    """An action that moves a fluid, and its place."""
+
+    placed: Placed
+    action: Action
+
+
+class _Filling(Struct, frozen=True, eq=False):
+    """What is in after a step: the contents, the amounts as they were typed, and whose words these are."""
+
+    contents: Contents
+    typed: tuple[Quantity, ...]
+    wording: Wording
+
+
+def filling(placed: Placed, around: Volume, wording: Wording) -> Iterator[Aside]:
+    """Yield, for each fluid that a step drains or pours by an amount, how much is then in and what is still to come.
+
+    Where it depends on the vehicle, or on what was skipped or repeated before, nothing is said.
+    """
+    for action in placed.step.actions:
+        for name in action.what if action.kind.name in MOVES else ():
+            fluid = around.scope.things[name].thing
+            if isinstance(fluid, Fluid):
+                yield from _of_action(_Move(placed, action), fluid, around, wording)
+
+
+def _of_action(move: _Move, fluid: Fluid, around: Volume, wording: Wording) -> Iterator[Aside]:
+    name = move.action.kind.name
+    moves = list(_moves(fluid, around))
+    known = _until(move, moves, fluid, around, wording)
+    if known is None:
+        return
+    if name == "fill" and known.contents.poured:
+        yield aside("Filled", *_sum(known), *_to_come(move, moves, known, fluid, around), _on_what(), close=True)
+    if name in {"drain", "extract"} and _stays(known.contents) and known.typed:
+        left = in_the_unit_of(known.typed, known.contents.left)
+        yield aside("Left in", "about ", wording.amount(left), " stays in.", close=True)
+
+
+def _moves(fluid: Fluid, around: Volume) -> Iterator[_Move]:
+    """Yield what moves a fluid, and the procedures carried out on the way, in which it may be moved as well."""
+    for placed, action in around.actions():
+        if (action.kind.name in MOVES and fluid.id in action.what) or action.kind.name == "carry-out":
+            yield _Move(placed, action)
+
+
+def _until(last: _Move, moves: Sequence[_Move], fluid: Fluid, around: Volume, wording: Wording) -> _Filling | None:
+    """Return what is in after an action; None where nobody can say."""
+    contents, typed = Contents(), tuple(filter(None, [fluid.left_in.value if fluid.left_in is not None else None]))
+    begin = typed
+    for move in moves:
+        mine = move.action is last.action
+        related = True if mine else _goes_with(move.placed, last.placed, around)
+        if related is False:
+            continue
+        name = move.action.kind.name
+        amount = _amounts(move.action, "amount", around)
+        if related is None or name == "carry-out" or _unsure(move.placed, last.placed):
+            return None
+        contents = after(contents, move.action, hull(amount), volume(fluid.left_in))
+        typed = begin if name == "drain" else (*typed, *amount)
+        if mine:
+            break
+    return _Filling(contents, typed, wording)
+
+
+def _amounts(action: Action, role: str, around: Volume) -> list[Quantity]:
+    named = around.scope.things.get(action.roles.get(role, ""))
+    return amounts(named.thing, around.selection) if named is not None and isinstance(named.thing, Value) else []
+
+
+def _goes_with(earlier: Placed, later: Placed, around: Volume) -> bool | None:
+    """Tell whether whoever does the later step did the earlier one; None where it depends on the vehicle."""
+    if earlier.shared == later.shared and earlier.step is not later.step:
+        return False  # of several methods one is done
+    vehicle = around.scope.vehicle
+    sure: bool | None = True
+    for feature, values in earlier.when.items():
+        if feature in around.selection:
+            continue
+        known = vehicle.features[feature].values if vehicle is not None and feature in vehicle.features else ()
+        mine = set(later.when.get(feature, around.procedure.covers.get(feature, known)))
+        if not mine & set(values):
+            return False
+        sure = sure if mine <= set(values) else None
+    return sure
+
+
+def _unsure(placed: Placed, last: Placed) -> bool:
+    """Tell whether a step may be skipped or done again, so that nobody knows what it moved."""
+    step = placed.step
+    around: tuple[Step | Section, ...] = (step, placed.section)
+    loose = any(one.optional is not None or one.repeat is not None for one in around)
+    method = step.method is not None and placed.step is not last.step
+    return loose or method or bool(step.if_done or step.unless_done)
+
+
+def _stays(contents: Contents) -> bool:
+    return contents.drained and contents.left not in (ANY_AMOUNT, _NOTHING)
+
+
+def _sum(known: _Filling) -> Iterator[Inline | str]:
+    """Yield what was poured, and what is in with what stayed in."""
+    contents = known.contents
+    yield "after this step "
+    yield known.wording.amount(in_the_unit_of(known.typed[::-1], total(contents.poured)))
+    yield " is poured in"
+    if _stays(contents):
+        yield ", which makes about "
+        yield known.wording.amount(in_the_unit_of(known.typed[::-1], contents.inside))
+        yield " with what stayed in"
+
+
+def _to_come(
+    move: _Move, moves: Sequence[_Move], known: _Filling, fluid: Fluid, around: Volume
+) -> Iterator[Inline | str]:
+    """Yield how much more a later step is expected to take, or how much the machine holds in all."""
+    wording = known.wording
+    for later in moves[[one.action for one in moves].index(move.action) + 1 :]:
+        related = _goes_with(later.placed, move.placed, around)
+        if related is False:
+            continue
+        expected = _amounts(later.action, "expected", around)
+        more = rest(hull(expected), total(known.contents.poured)) if expected else _NOTHING
+        if related and later.action.kind.name == "fill-to-level" and not isinstance(more, Impossible) and expected:
+            yield "; about "
+            yield wording.amount(in_the_unit_of((*expected, *known.typed), more))
+            yield " more is to be expected in "
+            yield Named(f"step {later.placed.number}", later.placed.anchor)
+            return
+        break
+    held = fluid.capacity.value if fluid.capacity is not None else None
+    if held is not None and known.contents.drained:
+        yield "; the dry system holds "
+        yield wording.amount(held)
+
+
+def _on_what() -> Words:
+    return Words(f". Counted at one temperature{', unverified' if unverified('fills') else ''}.")
