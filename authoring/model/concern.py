@@ -36,10 +36,15 @@ def concern_of(fitments: Sequence[Fitment], features: Features, covers: When) ->
 
     All name the same features, and there is at least one.
     """
-    groups = [concern(features, covers, (group,)) for group in _grouped(fitments)]
-    if not all(groups):
+    return concern_of_groups(_grouped(fitments), features, covers)
+
+
+def concern_of_groups(groups: Sequence[When], features: Features, covers: When) -> str:
+    """Return the words for the covered fitments that meet one of these conditions, as `concern_of` does."""
+    words = [concern(features, covers, (group,)) for group in groups]
+    if not all(words):
         return ""
-    return ", or ".join([*groups[:_SHOWN], *(["others"] if len(groups) > _SHOWN else [])])
+    return ", or ".join([*words[:_SHOWN], *(["others"] if len(words) > _SHOWN else [])])
 
 
 def _known(features: Features, feature: str, values: Iterable[str]) -> bool:

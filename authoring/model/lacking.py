@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from authoring.model.applicability import known
-from authoring.model.concern import concern_of
-from authoring.model.fitments import concerned, fitments, may_hold, too_many
+from authoring.model.concern import concern_of, concern_of_groups
+from authoring.model.fitments import LIMIT, concerned, fitments, too_many
 from authoring.model.smallest import Fitment, smallest, told
+from authoring.model.space import Space, cells_of
 from authoring.model.specification import When
 from authoring.model.things import Equipment
 
@@ -40,18 +41,17 @@ def without(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequ
     """Return the covered machines that meet one of `asked` and none of `given`; None where there is none."""
     if not all(given):
         return None  # what holds for all lacks nowhere
-    asked, given = _each_once(asked), _each_once(given)
-    bad: list[Fitment] = []
-    good: list[Fitment] = []
-    for fitment in tried(vehicle, covers, [*asked, *given]):
-        asks = any(may_hold(when, fitment) for when in asked)
-        kept = bad if asks and not any(may_hold(when, fitment) for when in given) else good
-        kept.append(fitment)
-    return lack(vehicle, covers, bad, good) if bad else None
-
-
-def _each_once(whens: Sequence[When]) -> list[When]:
-    return list({tuple(sorted(when.items())): when for when in whens}.values())
+    whens = (*asked, *given)
+    features = {feature for when in whens for feature in when}
+    if not all(known(when, vehicle) for when in (covers, *whens)) or cells_of(vehicle, covers, features) > LIMIT:
+        return None
+    space = Space(vehicle, covers, features)
+    bad = space.either(asked) & ~space.either(given)
+    if not bad:
+        return None
+    fewest = space.fewest(bad)
+    whom = f" for {told(fewest, vehicle)}" if fewest else ""
+    return Lack(fewest, whom, concern_of_groups(space.groups(bad), vehicle.features, covers))
 
 
 def lack(vehicle: Equipment, covers: When, bad: Sequence[Fitment], good: Sequence[Fitment]) -> Lack:
