@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from authoring.booklet.blocks import Cell, Table
+from authoring.booklet.orders import order_told
 from authoring.booklet.phrases import in_turn
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.step_parts import LimitRow, TorqueCallout
@@ -88,9 +89,8 @@ def _lines(group: FastenerGroup, wording: Wording) -> Iterator[tuple[str, Text]]
     if group.stages:
         stages: list[Text] = [(wording.amount(stage),) for stage in group.stages]
         yield "Stages", in_turn(stages, ", then ")
-    if group.order:
-        each = ", anew in each stage" if len(group.stages) > 1 else ""
-        yield "Order", (Words(f"{', '.join(str(one) for one in group.order)}{each}"),)
+    if order := order_told(group, wording):
+        yield "Order", order
     if group.joint is not None:
         yield "Joint", (Words(f"class {group.joint}: {_JOINTS[group.joint]}"),)
     if group.joint == "A":

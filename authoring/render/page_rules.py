@@ -10,7 +10,7 @@ from collections.abc import Collection, Iterator, Mapping
 from msgspec import Struct
 
 from authoring.booklet.blocks import Block, Booklet, Chapter, End
-from authoring.booklet.step_parts import Caution, Checkpoint, Figure, Step, TorqueCallout
+from authoring.booklet.step_parts import Caution, Checkpoint, Drawing, Figure, Step, TorqueCallout
 from authoring.diagnostics.words import joined
 from authoring.render.landing import Spot
 from authoring.render.places import (
@@ -89,8 +89,11 @@ def _step_rules(places: Landing, step: Step) -> Iterator[Parted]:
                 named = f"The torque of step {step.number}"
             case Checkpoint():
                 named = f"The checkpoint of step {step.number}"
+            case Drawing(title=title):
+                named = f'The drawing "{title}" of step {step.number}'
+                yield from _near(places, step, placed.place, f'The drawing "{title}"')
             case Figure(number=number):
-                yield from _figure_near(places, step, placed.place, number)
+                yield from _near(places, step, placed.place, f"Figure {number}")
                 continue
             case _:
                 continue
@@ -99,7 +102,7 @@ def _step_rules(places: Landing, step: Step) -> Iterator[Parted]:
             yield from _apart(places, placed.place, text, f"{named} is not on the page of the instruction")
 
 
-def _figure_near(places: Landing, step: Step, place: str, number: str) -> Iterator[Parted]:
+def _near(places: Landing, step: Step, place: str, named: str) -> Iterator[Parted]:
     """F1: a figure stands on the page of the words that need it, or on the next."""
     here, words = places[place][0].page, places[text_place(step)][0].page
     if here - words > 1:

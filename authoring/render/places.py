@@ -8,7 +8,21 @@ from __future__ import annotations
 from msgspec import Struct
 
 from authoring.booklet.blocks import Block, Chapter
-from authoring.booklet.step_parts import Aside, Checkpoint, Choice, Figure, Noticed, Step, StepPart, TorqueCallout
+from authoring.booklet.shapes import BoltPattern, Dial, ToScale
+from authoring.booklet.step_parts import (
+    Aside,
+    Checkpoint,
+    Choice,
+    Drawing,
+    Figure,
+    Noticed,
+    Step,
+    StepPart,
+    TorqueCallout,
+)
+
+CONTENTS = "contents~whole"
+"""The id of the contents."""
 
 
 def block_place(chapter: Chapter, block: Block, index: int) -> str:
@@ -60,24 +74,31 @@ class PlacedPart(Struct, frozen=True):
 
 
 def _is_kept(part: StepPart) -> bool:
-    """Y1: a torque, and a checkpoint with a line to write on, are read and filled in at the instruction."""
-    return isinstance(part, TorqueCallout) or (isinstance(part, Checkpoint) and bool(part.entries))
+    """Y1: a torque, a drawing of it, and a checkpoint with a line to write on, are needed at the instruction.
+
+    Look-alikes to scale stay with the table that tells them apart, which may stand on the next page.
+    """
+    drawn = isinstance(part, Drawing) and not isinstance(part.shape, ToScale)
+    return drawn or isinstance(part, TorqueCallout) or (isinstance(part, Checkpoint) and bool(part.entries))
+
+
+_RANKS: dict[type, int] = {
+    Dial: 1,
+    TorqueCallout: 2,
+    BoltPattern: 2,
+    Checkpoint: 3,
+    Aside: 5,
+    Noticed: 6,
+    Figure: 7,
+}
+_CLOSE, _REST = 0, 4
 
 
 def _rank(part: StepPart) -> int:
-    match part:
-        case TorqueCallout():
-            return 1
-        case Checkpoint():
-            return 2
-        case Aside():
-            return 0 if part.close else 4
-        case Noticed():
-            return 5
-        case Figure():
-            return 6
-        case _:
-            return 3
+    """Return where in a step a part stands: a dial ends the words of the instruction, a pattern follows its torque."""
+    if isinstance(part, Aside) and part.close:
+        return _CLOSE
+    return _RANKS.get(type(part.shape if isinstance(part, Drawing) else part), _REST)
 
 
 def placed_parts(step: Step) -> tuple[PlacedPart, ...]:

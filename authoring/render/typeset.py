@@ -16,6 +16,7 @@ from authoring.booklet.blocks import Booklet
 from authoring.booklet.step_parts import Caution, Figure, Step, TorqueCallout
 from authoring.booklet.words import Amount, Blank, Text
 from authoring.render import places
+from authoring.render.drawings.drawn import drawn, drawn_beside, drawn_width
 from authoring.render.kept_templates import KeptTemplates
 from authoring.render.signs import sign_address
 
@@ -132,6 +133,8 @@ def _environment(kept: KeptTemplates) -> Environment:
     ):
         environment.filters[place.__name__] = place
     environment.tests["step_block"] = is_step
+    for drawing in (drawn, drawn_beside, drawn_width):
+        environment.filters[drawing.__name__] = drawing
     environment.filters["placed_parts"] = places.placed_parts
     environment.globals["block_place"] = places.block_place
     return environment

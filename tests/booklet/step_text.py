@@ -10,6 +10,7 @@ from authoring.booklet.step_parts import (
     Caution,
     Checkpoint,
     Choice,
+    Drawing,
     Figure,
     Noticed,
     Outcome,
@@ -57,6 +58,9 @@ def part_text(part: StepPart) -> Iterator[str]:
             yield from (
                 f"        {one.number} {one.label}{legend} at {one.across:g}, {one.down:g}" for one in part.callouts
             )
+        case Drawing():
+            yield f"      drawing: {part.title} <{part.alt}>"
+            yield from (f"        {said(note)}" for note in part.notes)
         case Aside():
             rounds = " [ ]" * part.rounds
             yield f"      {part.label}: {' '.join(line.strip() for line in passage_text(part.passage))}{rounds}"

@@ -86,13 +86,14 @@ def level_windows(value: Value, name: str, volume: Volume, wording: Wording) -> 
         )
         for kind, whens in kinds.items()
     )
-    hatched = f"Hatched: the {shut.name} is still shut, and what it holds is missing from the level." if shut else ""
-    notes = (f"Scale in {scale.unit.symbol}. A frame is a window in which the level counts.", hatched)
+    notes = [f"Scale in {scale.unit.symbol}. A frame is a window in which the level counts."]
+    if shut is not None:
+        notes.append(f"Hatched: the {shut.name} is shut or only opening, and what it holds is missing from the level.")
     yield Drawing(
         capital(value.name),
         _alt(lanes, shut),
         Windows(_WIDTH, lanes, scale.ticks()),
-        tuple((Words(note),) for note in notes if note),
+        tuple((Words(note),) for note in notes),
     )
 
 
@@ -160,6 +161,6 @@ def _alt(lanes: Sequence[Lane], shut: _Shut | None) -> str:
     told = []
     for lane in lanes:
         windows = " or ".join(band.words for band in lane.bands) or "in no window"
-        still = f"; the {shut.name} is still shut below {shut.words}" if shut is not None and lane.open else ""
+        still = f"; the {shut.name} opens at {shut.words}" if shut is not None and lane.open else ""
         told.append(f"{f'{lane.words}: ' if lane.words else ''}{windows}{still}.")
     return " ".join(("Drawing of the temperatures at which the level counts.", *told))

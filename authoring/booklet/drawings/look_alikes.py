@@ -21,7 +21,7 @@ from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
 from authoring.workshop.interval import interval_of
 
-_LONGEST = Fraction(90)  # mm of paper, which leaves room for the dimension
+_LONGEST = Fraction(80)  # mm of paper, which leaves room for the dimension
 _SHORTEST = Fraction(8)
 _RULE = 30  # mm of paper that a scale bar takes at most
 _STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
@@ -87,9 +87,10 @@ def _drawing(title: str, name: str, sized: Sequence[_Sized], teller: tuple[Volum
 
 
 def _called(part: ChoicePart, volume: Volume) -> str:
+    """Return the number by which the table above calls a part, and of those that do as well."""
     things = [volume.scope.things[name].thing for name in (part.part, *part.equal)]
-    names = joined([f"{thing.name}, {thing.number}" for thing in things if isinstance(thing, Part)], "or")
-    return names if volume.holds(part.when) else f"NOT THIS ONE: {names}"
+    numbers = joined([thing.number for thing in things if isinstance(thing, Part)], "or")
+    return numbers if volume.holds(part.when) else f"NOT THIS ONE: {numbers}"
 
 
 def _scale(longest: Fraction) -> Fraction:
