@@ -5,11 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from authoring.quantities.faults import FAULTS, Told
+from authoring.quantities.faults import FAULTS
 from authoring.quantities.grammar import LONGEST, UNIT
-from authoring.quantities.hints import EXAMPLES, MISLEADING, offer, unit_advice
+from authoring.quantities.hints import EXAMPLES, offer
+from authoring.quantities.misleading import unit_advice
 from authoring.quantities.numerals import NUMBER, SIGNED
-from authoring.quantities.quantity import Refusal
+from authoring.quantities.quantity import Quantity, Refusal
+from authoring.quantities.read import quantity_in
+from authoring.quantities.told import Told
+from authoring.quantities.twofold import twofold
 from authoring.quantities.units import Dimension, unit_named
 
 _BARE = "A number without a unit says nothing."
@@ -24,7 +28,16 @@ def explain(text: str, dimension: Dimension | None = None) -> Refusal:
         fault = pattern.search(text)
         if fault:
             told = tell(fault)
-            return Refusal(told.reason, _mended(text, pattern, tell) or told.cure or offer(dimension), *fault.span())
+            cure = _quoted(_mended(text, dimension, _ROUNDS) or _once(text, pattern, tell)) or told.cure
+            return Refusal(told.reason, " ".join(filter(None, (cure, told.also))) or offer(dimension), *fault.span())
+    double = twofold(text, dimension)
+    if double is not None:
+        return Refusal(double.reason, double.cure, len(text) - len(text.lstrip()), len(text.rstrip()))
+    return _unnamed(text, dimension)
+
+
+def _unnamed(text: str, dimension: Dimension | None) -> Refusal:
+    """Return what is wrong where no fault has a name: no number, no unit, or what stands round them."""
     numbers = list(_NUMBER.finditer(text))
     if not numbers:
         return Refusal("There is no number here.", offer(dimension), 0, len(text))
@@ -46,17 +59,39 @@ def explain_other(value: object, dimension: Dimension | None) -> Refusal:
     return Refusal("This is not a quantity.", offer(dimension), 0, 0)
 
 
-def _mended(text: str, pattern: re.Pattern[str], tell: Callable[[re.Match[str]], Told]) -> str:
-    """Return a cure that gives the whole text mended, once for each thing that could be meant; empty when none can."""
-    places = [(found.span(), tell(found).instead) for found in pattern.finditer(text)]
-    ways = min(len(instead) for _, instead in places)
-    texts = []
-    for way in range(ways):
+_ROUNDS = 3
+"""How many faults of one text are mended one behind the other, for a cure that can be pasted."""
+
+
+def _mended(text: str, dimension: Dimension | None, rounds: int) -> list[str]:
+    """Return the texts that can be read once the named faults are mended, one for each thing that could be meant."""
+    for pattern, tell in FAULTS:
+        if pattern.search(text):
+            readable: list[str] = []
+            for mended in _once(text, pattern, tell):
+                if isinstance(quantity_in(mended, dimension), Quantity):
+                    readable.append(mended)
+                elif rounds > 1:
+                    readable += _mended(mended, dimension, rounds - 1)
+            return readable
+    return []
+
+
+def _once(text: str, pattern: re.Pattern[str], tell: Callable[[re.Match[str]], Told]) -> list[str]:
+    """Return the text with every fault of one kind mended, once for each thing that could be meant."""
+    told = [(found.span(), tell(found)) for found in pattern.finditer(text)]
+    texts = list(told[0][1].texts)
+    places = [(place, one.instead) for place, one in told]
+    for way in range(min(len(instead) for _, instead in places)):
         mended = text
         for (start, end), instead in reversed(places):
             mended = mended[:start] + instead[way] + mended[end:]
-        texts.append(f'"{mended.strip()}"')
-    return f"Write {' or '.join(texts)}." if texts else ""
+        texts.append(mended.strip())
+    return texts
+
+
+def _quoted(texts: list[str]) -> str:
+    return "Write " + " or ".join(f'"{one}"' for one in texts) + "." if texts else ""
 
 
 def _with_unit(dimension: Dimension | None) -> str:
@@ -66,12 +101,12 @@ def _with_unit(dimension: Dimension | None) -> str:
 
 
 _NUMBER = re.compile(NUMBER)
-_UNIT = re.compile(rf"(?<![^\W\d_]){UNIT}")
+_UNIT = re.compile(rf"(?<![^\W\d_])(?:{UNIT})")
 _STRAIGHT = re.compile(
     rf"\s*+(?>(?:(?i:about|approx|approximately|ca|at\s++least|at\s++most|min|max|minimum|maximum)\.?)?)\s*+[~≈]?+\s*+[(>=≤≥<]*+\s*+(?P<number>{SIGNED})"
 )
 _TWO_NUMBERS = re.compile(r"[±+%]|\bto\b|\.\.|[–—…]")
-_ODD = re.compile(r"""[^\w\s°º˚"″”²³^·⋅∙•*‐‑±+/().–—…\u2212-]""")
+_ODD = re.compile(r"""[^\w\s°º˚℃℉%'’′⁻"″”²³^·⋅∙•*‐‑±+/().–—…\u2212-]""")
 
 
 def _behind_number(text: str, start: int, numbers: list[re.Match[str]], dimension: Dimension | None) -> Refusal:
@@ -81,8 +116,8 @@ def _behind_number(text: str, start: int, numbers: list[re.Match[str]], dimensio
             return _unknown(found, dimension)
     odd = _ODD.search(text, start)
     if odd:
-        if odd[0] in MISLEADING:
-            return Refusal(*MISLEADING[odd[0]], *odd.span())
+        if odd[0] == "#":
+            return Refusal(*unit_advice("#", dimension), *odd.span())
         return Refusal(f'"{odd[0]}" has no place in a quantity.', "Leave it out.", *odd.span())
     if not _UNIT.search(text, start):
         return Refusal(_BARE, _with_unit(dimension), *numbers[0].span())
@@ -97,5 +132,12 @@ def _unknown(found: re.Match[str], dimension: Dimension | None) -> Refusal:
     for word in reversed(words[:-1]):
         if unit_named(found[0][: word.end()]):
             place = (found.start() + word.end() + 1, found.end())
+            if _same(found[0][: word.end()], found[0][word.end() :]):
+                return Refusal("The unit stands there twice.", f'Write "{found[0][: word.end()]}" once.', *place)
             return Refusal("There are words behind the unit.", "Write a number and its unit alone.", *place)
     return Refusal(*unit_advice(found[0], dimension), *found.span())
+
+
+def _same(one: str, other: str) -> bool:
+    first, second = unit_named(one), unit_named(other.strip())
+    return first is not None and first is second

@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import re
-from typing import NoReturn
 
 from authoring.quantities.hints import wrong_dimension
-from authoring.quantities.refused import refuse
-from authoring.quantities.units import PLAIN_NUMBER, UNITS, Dimension, Unit, as_difference, unit_named
+from authoring.quantities.refused import UnexplainedError, refuse
+from authoring.quantities.units import PLAIN_NUMBER, UNITS, Dimension, Unit, as_difference, plain_spelling, unit_named
 
 
 def placed_unit(match: re.Match[str], dimension: Dimension | None) -> Unit:
-    """Return the unit of a text matched by the grammar; raises RefusedError when it is missing, twice or unfit."""
+    """Return the unit of a text matched by the grammar; raises when it is missing, twice or unfit."""
     before, after = match["unit"], match["unit_after"]
     share = match["share"] is not None or "%" in (match["uneven"] or "")
+    if share and (before == "%" or (dimension is Dimension.RATIO and not before)):
+        reason = "A percentage of a percentage: of points or of the value?"
+        refuse(
+            reason, 'Write the points in brackets, such as "(50 ± 5) %", or the ends: "45 to 55 %".', match.span("tail")
+        )
     _check_brackets(match, share=share)
     if share and after and not before:
         refuse("The percentage stands before the unit.", 'Write "42 N·m ± 10 %".', match.span("tail"))
@@ -22,16 +26,13 @@ def placed_unit(match: re.Match[str], dimension: Dimension | None) -> Unit:
             return UNITS[""]
         if dimension is Dimension.RATIO and not share:
             return PLAIN_NUMBER
-        _explained(match, dimension)
+        raise UnexplainedError
     unit = _named(match, "unit" if before else "unit_after", dimension)
     if before and after:
         _check_second(match, unit, share=share)
     elif before and match["tail"] and not share:
-        refuse(
-            "The second number has no unit.",
-            f'Write "{before}" behind each number, or once behind both.',
-            match.span("tail"),
-        )
+        both = f"{match['first']} {match['tail'].strip()} {before}"
+        refuse("The second number has no unit.", f'Write the unit behind both: "{both}".', match.span("tail"))
     return unit
 
 
@@ -51,7 +52,10 @@ def _named(match: re.Match[str], group: str, dimension: Dimension | None) -> Uni
     spelling = match[group]
     unit = unit_named(spelling, dimension)
     if unit is None:
-        _explained(match, dimension)
+        raise UnexplainedError
+    if dimension is None and unit.symbol == "°" and plain_spelling(spelling) != "°":
+        reason = f'"{spelling}" is an angle to some and a temperature to others.'
+        refuse(reason, 'Write "°" for an angle, or "°C" or "°F" for a temperature.', match.span(group))
     if dimension is Dimension.TEMPERATURE_DIFFERENCE:
         unit = as_difference(unit)
     if dimension not in (None, unit.dimension):
@@ -59,21 +63,16 @@ def _named(match: re.Match[str], group: str, dimension: Dimension | None) -> Uni
     return unit
 
 
-def _explained(match: re.Match[str], dimension: Dimension | None) -> NoReturn:
-    from authoring.quantities.explain import explain  # noqa: PLC0415  # thirty patterns that only a refusal needs
-
-    told = explain(match.string, dimension)
-    refuse(told.reason, told.cure, (told.start, told.end))
-
-
 def _check_second(match: re.Match[str], unit: Unit, *, share: bool) -> None:
     place = match.span("unit_after")
     if share or not match["tail"]:
         refuse("The unit stands there twice.", f'Write "{match["unit"]}" once.', place)
     second = unit_named(match["unit_after"], unit.dimension)
-    if second is not None and match["last"] is None and second.symbol == "K":
+    if second is None:
+        raise UnexplainedError
+    if match["last"] is None and second.symbol == "K":
         # A tolerance on °C in kelvin: a step of the one is a step of the other.
         second = unit if unit.symbol in ("K", "°C") else second
-    if second is None or second.symbol != unit.symbol:
+    if second.symbol != unit.symbol:
         reason = "The two numbers are in different units."
         refuse(reason, f'Write both in one unit, such as "{match["unit"]}".', place)

@@ -9,7 +9,7 @@ from authoring.quantities.grammar import LONGEST, QUANTITY
 from authoring.quantities.numerals import places_of, read_numeral
 from authoring.quantities.placed_unit import placed_unit
 from authoring.quantities.quantity import Form, Quantity, Refusal
-from authoring.quantities.refused import RefusedError, refuse
+from authoring.quantities.refused import RefusedError, UnexplainedError, refuse
 from authoring.quantities.sound import unsound
 from authoring.quantities.tolerance import read_tolerance
 from authoring.quantities.units import Dimension, Unit
@@ -27,14 +27,21 @@ def read_quantity(value: object, dimension: Dimension | None = None) -> Quantity
         if dimension is not Dimension.COUNT or type(value) is not int or abs(value) > _LARGEST_COUNT:
             return _refusal(value, dimension)
         value = str(value)
-    begin = _behind_rough(value)
-    match = QUANTITY.fullmatch(value, begin) if len(value) <= LONGEST else None
+    return quantity_in(value, dimension) or _refusal(value, dimension)
+
+
+def quantity_in(text: str, dimension: Dimension | None) -> Quantity | Refusal | None:
+    """Read a text as `read_quantity` does; None says that its fault has still to be looked for."""
+    begin = _behind_rough(text)
+    match = QUANTITY.fullmatch(text, begin) if len(text) <= LONGEST else None
     if match is None:
-        return _refusal(value, dimension)
+        return None
     try:
         return _quantity(match, placed_unit(match, dimension), begin)
     except RefusedError as refused:
         return refused.refusal
+    except UnexplainedError:
+        return None
 
 
 def _refusal(value: object, dimension: Dimension | None) -> Refusal:

@@ -15,6 +15,10 @@ class RefusedError(Exception):
         self.refusal = refusal
 
 
+class UnexplainedError(Exception):
+    """Ends the reading of a text whose fault has to be looked for."""
+
+
 def refuse(reason: str, cure: str, place: tuple[int, int]) -> NoReturn:
     """End the reading of a text; `place` is where its fault starts and ends."""
     raise RefusedError(Refusal(reason, cure, *place))

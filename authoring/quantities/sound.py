@@ -15,6 +15,7 @@ _NEVER_NEGATIVE = frozenset(
         Dimension.COUNT,
         Dimension.FORCE,
         Dimension.RATIO,
+        Dimension.DENSITY,
     },
 )
 

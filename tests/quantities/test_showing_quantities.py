@@ -67,7 +67,7 @@ def test_a_converted_quantity(text: str, unit: str, shown: str) -> None:
         ("40..44.0 Nm", "40 N·m to 44.0 N·m"),
         ("min 40 mm", "at least 40 mm"),
         ("<= 40 mm", "at most 40 mm"),
-        ("90 ± 5 deg", "90° ± 5°"),
+        ("90 ± 5°", "90° ± 5°"),
         ("30 to 60°", "30° to 60°"),
         ("2 to 4 pieces", "2 to 4"),
         ("4 ± 1 pieces", "4 ± 1"),
