@@ -12,6 +12,10 @@ from authoring.booklet.cautions import cautions
 from authoring.booklet.checkpoints import checkpoint, noticed
 from authoring.booklet.choices import choice_again, choice_block
 from authoring.booklet.demands import after_step, before_section, before_step
+from authoring.booklet.drawings.bolt_patterns import bolt_patterns
+from authoring.booklet.drawings.dials import dials
+from authoring.booklet.drawings.look_alikes import look_alikes
+from authoring.booklet.filling import filling
 from authoring.booklet.gauging import passing, telling
 from authoring.booklet.heat import grows
 from authoring.booklet.manner import manners
@@ -73,6 +77,7 @@ def _step(
         parts=(
             *manners(step, volume, wording),
             *acts(step, volume, wording),
+            *dials(step, volume, wording),
             *handled(step, volume, wording, shown),
             *after_step(placed, volume, wording),
             *_asides_before(placed, volume, wording, shown),
@@ -113,6 +118,7 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             shown.add(name)
         if action.kind.torque:
             yield from callouts(action, placed.step, volume, wording, _around(placed))
+                yield from look_alikes(thing, volume, wording)
         if action.kind.checkpoint:
             checks += 1
             yield from telling(action, placed.step, volume)
@@ -121,6 +127,7 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             yield replace(block, notes=(*passing(action, placed.step, volume), *block.notes))
 
 
+            yield from bolt_patterns(action, volume)
 def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[StepPart]:
     for name in pictures(placed.step):
         figure, first = figures[name]
@@ -131,7 +138,7 @@ def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]]) -> Itera
             yield aside("See", named, f", {figure.title}")
 
 
-def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[Aside]:
+def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[StepPart]:
     step = placed.step
     if step.uses:
         yield aside("With", *in_turn([wording.named(name) for name in step.uses]), close=True)

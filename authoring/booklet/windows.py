@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from authoring.booklet.drawings.level_windows import level_windows
+from authoring.booklet.levels import why_closed
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
@@ -13,8 +15,8 @@ from authoring.model.procedure import Step
 from authoring.model.things import Value, Window
 
 
-def windows(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[Aside]:
-    """Yield the reasons of the windows that a step relies on, at the first step that names the value."""
+def windows(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[Aside | Drawing]:
+    """Yield the reasons of the windows that a step relies on, and their drawing, where the value is first named."""
     for name in dict.fromkeys(_named(step)):
         thing = volume.scope.things.get(name)
         value = thing.thing if thing is not None and thing.kind is Kind.VALUE else None
@@ -26,6 +28,7 @@ def windows(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> It
 
 
 def names_value(step: Step, name: str) -> bool:
+            yield from level_windows(value, name, volume, wording)
     """Tell whether the sentence of a step, or what must be so before it, gives a value."""
     return f"[{name}]" in step.text or any(need.state == name for need in step.needs)
 
