@@ -62,7 +62,7 @@ def _of_action(move: _Move, fluid: Fluid, around: Volume, wording: Wording) -> I
         yield aside("Filled", *_sum(known), *_to_come(move, moves, known, fluid, around), _on_what(), close=True)
     if name in {"drain", "extract"} and _stays(known.contents) and known.typed:
         left = in_the_unit_of(known.typed, known.contents.left)
-        yield aside("Left in", "about ", wording.amount(left), " stays in.", close=True)
+        yield aside("Left in", f"about {wording.amount(left).first} stays in.", close=True)
 
 
 def _moves(fluid: Fluid, around: Volume) -> Iterator[_Move]:
@@ -127,23 +127,22 @@ def _stays(contents: Contents) -> bool:
     return contents.drained and contents.left not in (ANY_AMOUNT, _NOTHING)
 
 
-def _sum(known: _Filling) -> Iterator[Inline | str]:
-    """Yield what was poured, and what is in with what stayed in."""
+def _sum(known: _Filling) -> Iterator[str]:
+    """Yield what was poured, and what is in with what stayed in; in the shop's own unit alone, as it is a help only."""
     contents = known.contents
-    yield "after this step "
-    yield known.wording.amount(in_the_unit_of(known.typed[::-1], total(contents.poured)))
-    yield " is poured in"
+    yield f"after this step {_first(known, total(contents.poured), known.typed[::-1])} is poured in"
     if _stays(contents):
-        yield ", which makes about "
-        yield known.wording.amount(in_the_unit_of(known.typed[::-1], contents.inside))
-        yield " with what stayed in"
+        yield f", which makes about {_first(known, contents.inside, known.typed[::-1])} with what stayed in"
+
+
+def _first(known: _Filling, span: Interval, typed: Sequence[Quantity]) -> str:
+    return known.wording.amount(in_the_unit_of(typed, span)).first
 
 
 def _to_come(
     move: _Move, moves: Sequence[_Move], known: _Filling, fluid: Fluid, around: Volume
 ) -> Iterator[Inline | str]:
     """Yield how much more a later step is expected to take, or how much the machine holds in all."""
-    wording = known.wording
     for later in moves[[one.action for one in moves].index(move.action) + 1 :]:
         related = _goes_with(later.placed, move.placed, around)
         if related is False:
@@ -151,16 +150,13 @@ def _to_come(
         expected = _amounts(later.action, "expected", around)
         more = rest(hull(expected), total(known.contents.poured)) if expected else _NOTHING
         if related and later.action.kind.name == "fill-to-level" and not isinstance(more, Impossible) and expected:
-            yield "; about "
-            yield wording.amount(in_the_unit_of((*expected, *known.typed), more))
-            yield " more is to be expected in "
-            yield Named(f"step {later.placed.number}", later.placed.anchor)
+            step = Named(f"step {later.placed.number}", later.placed.anchor)
+            yield from (f"; about {_first(known, more, (*expected, *known.typed))} more is to be expected in ", step)
             return
         break
     held = fluid.capacity.value if fluid.capacity is not None else None
     if held is not None and known.contents.drained:
-        yield "; the dry system holds "
-        yield wording.amount(held)
+        yield f"; the dry system holds {known.wording.amount(held).first}"
 
 
 def _on_what() -> Words:

@@ -82,21 +82,19 @@ def _grown(reading: LevelReading, around: Volume, wording: Wording, shown: set[s
     shown.add(key)
     cold = _cold(around)
     size = _middle(interval_of(amount))
-    told: list[str | Inline] = []
+    told: list[str] = []
     for window in windows:
-        typed = window.specification.value
-        warm = _middle(span_of(window))
-        more = _growth(reading.fluid, size, cold, warm) if typed is not None and warm is not None and size else None
-        if typed is None or warm is None or more is None or warm <= cold:
+        typed, warm = window.specification.value, _middle(span_of(window))
+        more = _growth(reading.fluid, size, cold, warm) if size is not None and warm is not None else None
+        if typed is None or size is None or warm is None or more is None or warm <= cold:
             continue
-        told += [" and " if told else "the fluid is ", _about(more, amount), " more at ", _at(warm, typed, wording)]
+        begin = ", " if told else f"the {reading.fluid.name} is "
+        than = "" if told else f" than at {_at(cold, typed, wording)}"
+        told.append(f"{begin}{_about(more, amount)} more at {_at(warm, typed, wording)}{than}")
         told.append(_of_the_way(reading.fluid, size, warm - cold))
     if told:
-        typed = windows[0].specification.value
-        known = "oil_density" if reading.fluid.density is not None else "expansion"
-        rests = "its density" if reading.fluid.density is not None else "its expansion"
-        room = _at(cold, typed, wording) if typed is not None else ""
-        yield aside("Warm", *told, " than at ", room, f". Worked out from {rests}{_mark(known)}.")
+        known, rests = ("oil_density", "density") if reading.fluid.density is not None else ("expansion", "expansion")
+        yield aside("Warm", *told, f". Worked out from its {rests}{_mark(known)}.")
 
 
 def _amount(reading: LevelReading, around: Volume) -> Quantity | None:
@@ -130,7 +128,7 @@ def _of_the_way(fluid: Fluid, size: Fraction | None, step: Fraction) -> str:
     share = level_shift(size, step, expansion, between)
     if isinstance(share, Impossible) or share < _LEAST_SHARE:
         return ""
-    return f", about {round(share / _LEAST_SHARE) * 5} % of the way between its marks,"
+    return f", and stands higher by about {round(share / _LEAST_SHARE) * 5} % of the way between its marks"
 
 
 def _between_marks(step: Step, around: Volume, wording: Wording) -> Iterator[Aside]:
@@ -144,7 +142,7 @@ def _between_marks(step: Step, around: Volume, wording: Wording) -> Iterator[Asi
         parts = [(part, top_up(1 - part, exactly(Fraction(1)), between)) for part in (_PART, _HALF)]
         amounts_of = [_about(one.low, stated) for _, one in parts if isinstance(one, Interval) and one.low is not None]
         if len(amounts_of) == _TWO:
-            told = f"a quarter of the way takes {amounts_of[0]}, half of it {amounts_of[1]}"
+            told = f"a quarter of the way takes {amounts_of[0]}, half {amounts_of[1]}"
             rests = f". The machine stands level, and the vessel is as wide at each height{_mark('fills')}."
             yield aside("Marks", wording.amount(stated), f" lies between the two marks; {told}", rests)
 
