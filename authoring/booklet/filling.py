@@ -74,22 +74,30 @@ def _moves(fluid: Fluid, around: Volume) -> Iterator[_Move]:
 
 def _until(last: _Move, moves: Sequence[_Move], fluid: Fluid, around: Volume, wording: Wording) -> _Filling | None:
     """Return what is in after an action; None where nobody can say."""
-    contents, typed = Contents(), tuple(filter(None, [fluid.left_in.value if fluid.left_in is not None else None]))
-    begin = typed
+    stays = fluid.left_in.value if fluid.left_in is not None else None
+    begin = (stays,) if stays is not None else ()
+    contents, typed = Contents(), begin
+    rinsed: Section | None = None
+    sure = True
     for move in moves:
         mine = move.action is last.action
         related = True if mine else _goes_with(move.placed, last.placed, around)
         if related is False:
             continue
-        name = move.action.kind.name
         amount = _amounts(move.action, "amount", around)
-        if related is None or name == "carry-out" or _unsure(move.placed, last.placed):
-            return None
-        contents = after(contents, move.action, hull(amount), volume(fluid.left_in))
-        typed = begin if name == "drain" else (*typed, *amount)
+        drains = move.action.kind.name == "drain"
+        if related is None or move.action.kind.name == "carry-out" or _unsure(move.placed, last.placed):
+            # A rinsing that may be skipped leaves no more than the draining before it, once it is drained itself.
+            sure = drains and rinsed is move.placed.section
+            empty = contents.drained and not contents.poured and not contents.levelled
+            rinsed = move.placed.section if empty and move.action.kind.name == "fill" else None
+        else:
+            contents = after(contents, move.action, hull(amount), volume(fluid.left_in))
+            typed = begin if drains else (*typed, *amount)
+            sure = sure or drains
         if mine:
             break
-    return _Filling(contents, typed, wording)
+    return _Filling(contents, typed, wording) if sure else None
 
 
 def _amounts(action: Action, role: str, around: Volume) -> list[Quantity]:

@@ -7,7 +7,9 @@ from collections.abc import Iterable, Iterator
 from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.booklet.words import Text, Words
+from authoring.model.contents import MOVES
 from authoring.model.fluid import Fluid
+from authoring.model.levels import READS
 from authoring.model.manner import PLAIN
 from authoring.model.procedure import Action, Choice
 from authoring.model.specification import Specification
@@ -78,9 +80,8 @@ def _of_action(action: Action, volume: Volume) -> Iterator[tuple[str, Specificat
         if isinstance(thing, FastenerGroup) and action.kind.torque:
             yield from _stated(f"torque of the {thing.name}", thing.torque)
             yield from _shown(f"friction of the {thing.name}", thing.friction)
-        elif isinstance(thing, Fluid) and action.kind.pours:
-            yield from _stated(f"capacity for {thing.name}", thing.capacity)
-            yield from _shown(f"expansion of {thing.name} for each kelvin", thing.expansion)
+        elif isinstance(thing, Fluid) and action.kind.name in MOVES | READS:
+            yield from _of_fluid(thing)
         elif isinstance(thing, Item):
             yield from _shown(f"cooling of the {thing.name}", thing.cooling)
         elif isinstance(thing, Choice):
@@ -90,6 +91,16 @@ def _of_action(action: Action, volume: Volume) -> Iterator[tuple[str, Specificat
     if action.manner is not PLAIN:
         named = [action.manner.force, *(one.by for one in action.manner.clear_of)]
         yield from _windows([name for name in named if name is not None], volume)
+
+
+def _of_fluid(fluid: Fluid) -> Iterator[tuple[str, Specification]]:
+    yield from _stated(f"capacity for {fluid.name}", fluid.capacity)
+    yield from _shown(f"expansion of {fluid.name} for each kelvin", fluid.expansion)
+    yield from _shown(f"density of {fluid.name} at 15 °C", fluid.density)
+    yield from _stated(f"what stays in of {fluid.name}", fluid.left_in)
+    yield from _stated(f"{fluid.name} between the marks", fluid.between_marks)
+    if fluid.circuit is not None:
+        yield from _shown(f"opening of the thermostat of the {fluid.circuit.name}", fluid.circuit.opens)
 
 
 def _of_choice(choice: Choice, volume: Volume) -> Iterator[tuple[str, Specification]]:
