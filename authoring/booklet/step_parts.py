@@ -168,7 +168,10 @@ StepPart: TypeAlias = TorqueCallout | Checkpoint | Noticed | Choice | Figure | D
 
 
 class Step(Struct, frozen=True):
-    """One instruction: what must be so and its caution blocks come first, then the words, then what belongs to them."""
+    """One instruction: what must be so and its caution blocks come first, then the words, then what belongs to them.
+
+    `clock` is the id of the step from which its time runs, where that step stands in the same chapter.
+    """
 
     id: str
     number: str
@@ -177,3 +180,4 @@ class Step(Struct, frozen=True):
     text: Text
     parts: tuple[StepPart, ...]
     before: tuple[Aside, ...] = ()
+    clock: str = ""

@@ -87,7 +87,14 @@ def _step(
             *_asides_after(step, wording),
         ),
         before=(*before_step(step, volume, wording), *critical(step, volume)),
+        clock=_clock(placed, volume),
     )
+
+
+def _clock(placed: Placed, volume: Volume) -> str:
+    """Return the anchor of the step of the same section from which the time of this one runs; empty where none does."""
+    start = placed.step.deadline.start if placed.step.deadline is not None else None
+    return next((one.anchor for one in volume.steps() if one.step.id == start and one.section is placed.section), "")
 
 
 def _cautions(placed: Placed, volume: Volume, wording: Wording) -> tuple[Caution, ...]:

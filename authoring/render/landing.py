@@ -10,6 +10,8 @@ from msgspec import Struct
 class Spot(Struct, frozen=True):
     """One piece of an element on one page: page from 1, top and bottom edge in CSS px, and the page's own end.
 
+    `begin` is where the page's own room begins.
+
     An element cut in two has two spots.
     """
 
@@ -17,6 +19,7 @@ class Spot(Struct, frozen=True):
     top: float
     bottom: float
     limit: float
+    begin: float = 0.0
 
 
 def landing(document: Any) -> dict[str, tuple[Spot, ...]]:
@@ -25,7 +28,8 @@ def landing(document: Any) -> dict[str, tuple[Spot, ...]]:
     for number, page in enumerate(document.pages, start=1):
         # The public list of anchors knows only where an element begins, not whether it goes on overleaf.
         whole = page._page_box  # noqa: SLF001  # as said above; the engine's major version is pinned for this
-        limit = whole.content_box_y() + whole.height
+        begin = whole.content_box_y()
+        limit = begin + whole.height
         waiting = list(whole.children)
         while waiting:
             box = waiting.pop()
@@ -37,5 +41,5 @@ def landing(document: Any) -> dict[str, tuple[Spot, ...]]:
                 continue
             place = element.get("id")
             top = box.border_box_y()
-            found.setdefault(place, {}).setdefault(number, Spot(number, top, top + box.border_height(), limit))
+            found.setdefault(place, {}).setdefault(number, Spot(number, top, top + box.border_height(), limit, begin))
     return {place: tuple(spots.values()) for place, spots in found.items()}

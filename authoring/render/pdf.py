@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.booklet.blocks import Booklet
+from authoring.render.page_groups import parted_groups
 from authoring.render.page_rules import Parted, broken_rules, steps_on, stranded_headings
 from authoring.render.paged import as_paged_html
 from authoring.render.pango_missing import PangoMissing
@@ -24,7 +25,7 @@ def as_pdf(booklet: Booklet) -> tuple[bytes, list[Parted]]:
     loose: frozenset[str] = frozenset()
     while True:
         content, places = press(as_paged_html(booklet, loose), booklet.assets)
-        parted = broken_rules(booklet, places)
+        parted = broken_rules(booklet, places) + parted_groups(booklet, places)
         faulty = parted + stranded_headings(booklet, places)
         looser = loose | steps_on(booklet, places, {page for one in faulty for page in one.pages})
         if looser == loose:

@@ -19,6 +19,7 @@ from authoring.render import places
 from authoring.render.drawings.drawn import drawn, drawn_beside, drawn_width
 from authoring.render.kept_templates import KeptTemplates
 from authoring.render.signs import sign_address
+from authoring.render.time_runs import on_the_clock
 
 HERE = Path(__file__).parent
 
@@ -132,11 +133,12 @@ def _environment(kept: KeptTemplates) -> Environment:
         places.caption_place,
     ):
         environment.filters[place.__name__] = place
-    environment.tests["step_block"] = is_step
     for drawing in (drawn, drawn_beside, drawn_width):
         environment.filters[drawing.__name__] = drawing
+    environment.tests["step_block"] = is_step
     environment.filters["placed_parts"] = places.placed_parts
     environment.globals["block_place"] = places.block_place
+    environment.globals["contents_place"] = places.CONTENTS
     return environment
 
 
@@ -171,4 +173,5 @@ def set_page(
     """
     # The style sheet is ours and every foreign word in it went through css_string: it must not be escaped again.
     page = _kept_environment().get_template(template)
-    return page.render(booklet=booklet, style=Markup(style), picture=picture, loose=loose) + "\n"  # noqa: S704  # as said above
+    timed = on_the_clock(booklet)
+    return page.render(booklet=booklet, style=Markup(style), picture=picture, loose=loose, timed=timed) + "\n"  # noqa: S704  # as said above

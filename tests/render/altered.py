@@ -10,7 +10,7 @@ from msgspec import Struct, structs
 Thing = TypeVar("Thing")
 
 # What the composer derives or checks: a changed one would be another booklet, not other words.
-KEPT = frozenset({"id", "target", "asset", "assets", "sign", "address", "date", "harm", "stress"})
+KEPT = frozenset({"id", "target", "asset", "assets", "sign", "address", "date", "harm", "stress", "clock"})
 
 
 def altered(thing: Thing, change: Callable[[str], str]) -> Thing:
