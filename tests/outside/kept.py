@@ -87,7 +87,7 @@ def worst_tolerance(row: Row) -> float:
         for one in numbers_in(row.get("published"))
         if Fraction(str(one)) != 0
     ]
-    return max(shares, default=0.0)
+    return max(shares, default=float(row.get("tolerance", 0.0)))
 
 
 def number(value: Any) -> Fraction | None:

@@ -77,7 +77,9 @@ def test_a_setting_is_a_mark_inside_everything(
     low, high, bottom, top = torque.low, torque.high, scale.low, scale.high
     assert low is not None and high is not None and bottom is not None and top is not None  # noqa: PT018  # one fact
     covered = bottom <= low and high <= top
-    marks = [number * resolution for number in range(5001) if low <= number * resolution <= high]
+    # All numbers are whole tenths, so every mark can be tried in integers.
+    first, last, stride = (int(10 * one) for one in (low, high, resolution))
+    marks = [mark for mark in range(0, 5001, stride) if first <= mark <= last]
     if low < high:
         assert (fit.setting is not None) == (covered and bool(marks))
         assert (WrenchFault.NO_MARK in fit.faults) == (covered and not marks)
