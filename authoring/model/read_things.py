@@ -41,7 +41,8 @@ def read_shop(at: Reader) -> Shop:
         safety=read_messages(at),
         where=at.where,
         hazards={
-            name: Hazard(name, one.text("name"), one.texts("emergency"), one.where) for name, one in at.each("hazards")
+            name: Hazard(name, one.text("name"), one.texts("emergency"), one.where, one.maybe("only-while"))
+            for name, one in at.each("hazards")
         },
         emergency=at.texts("emergency"),
         retention=at.maybe("retention"),

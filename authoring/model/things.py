@@ -58,12 +58,16 @@ class Person(Struct, frozen=True, eq=False):
 
 
 class Hazard(Struct, frozen=True, eq=False):
-    """A kind of hazard that the shop knows, and what to do first when it has happened."""
+    """A kind of hazard that the shop knows, and what to do first when it has happened.
+
+    `only_while` is "running" for one that is there only while something runs.
+    """
 
     id: str
     name: str
     emergency: tuple[str, ...]
     where: Where
+    only_while: str | None = None
 
 
 class Shop(Struct, frozen=True, eq=False):

@@ -75,6 +75,7 @@ SCHEMA = group(
                 "One kind of hazard.",
                 {
                     "name": text("The name, without an article, such as: hot surface."),
+                    "only-while": one_of("Only while something runs; always when left out.", "running"),
                     "emergency": listed("What to do first when it has happened.", text("one thing to do")),
                 },
                 ("name", "emergency"),

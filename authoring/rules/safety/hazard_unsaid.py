@@ -3,6 +3,8 @@
 The equipment file says which hazards a thing has: it is hot, it turns, it comes down.
 A procedure that touches it, or names it under `near`, calls a safety message of that kind: at the step,
 at its section, or for the whole job.
+A message at an earlier or a later step is not read before this one.
+A hazard that is there `only-while` something runs asks for none while all stands.
 The message must be called for every machine for which the thing is touched or near.
 
 Wrong:
@@ -77,16 +79,17 @@ sections:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.fitments import may_hold, together
+from authoring.model.fitments import together
 from authoring.model.lacking import without
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, of_step, touched
-from authoring.model.procedure import Procedure
+from authoring.model.procedure import Procedure, Section, Step
+from authoring.model.running import going
 from authoring.model.specification import When
 from authoring.model.things import Hazard, Item
 from authoring.rules.rule import Fault
@@ -97,67 +100,77 @@ REQUIREMENTS = ("S7", "N9")
 
 
 class _Touch(Struct, frozen=True, eq=False):
-    """One mention of a dangerous item in an action or under `near`, and for which fitments."""
+    """One mention of a dangerous item in an action or under `near`, for which fitments, and what is said there.
+
+    `said` gives, for each kind of hazard, for which fitments a message of it is in force at the step.
+    """
 
     item: Item
     mention: Mention
+    step: Step
     when: When
+    said: Mapping[str, list[When]]
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
-    """Yield a fault for each item and hazard of which some machine that the item is touched on is not warned."""
+    """Yield a fault for each item and hazard of which some machine is not warned at the step that touches it."""
     scope = library.scope(procedure)
     registered = library.shop.hazards if library.shop is not None else {}
-    touches: dict[tuple[str, str], list[_Touch]] = {}
+    told: set[tuple[str, str]] = set()
+    moving = {one.step for one in going(procedure.steps(), procedure.needs) if one.may_run}
     for touch in _touches(procedure, scope):
-        for hazard in touch.item.hazards:
-            touches.setdefault((touch.item.id, hazard), []).append(touch)
-    if touches:
-        said = _warned(procedure, scope)
-        for (_, hazard), mine in touches.items():
-            if hazard in registered:  # any other is an unknown name
-                yield from _unsaid(registered[hazard], mine, said, scope)
+        for name in touch.item.hazards:
+            hazard = registered.get(name)  # any other is an unknown name
+            if hazard is None or (touch.item.id, name) in told:
+                continue
+            if hazard.only_while is None or touch.step in moving:
+                faults = list(_unsaid(hazard, touch, scope))
+                told |= {(touch.item.id, name) for _ in faults}
+                yield from faults
 
 
 def _touches(procedure: Procedure, scope: Scope) -> Iterator[_Touch]:
     for section, step in procedure.steps():
-        when = together(section.when, step.when)
         met = [mention for action in step.actions for mention in touched(action)]
         if step.near:
             met += [mention for mention in of_step(step) if mention.role == "near"]
-        for mention in met:
-            named = scope.things.get(mention.name)
-            if named is not None and isinstance(named.thing, Item) and named.thing.hazards:
-                yield _Touch(named.thing, mention, when)
+        items = [(mention, _item(mention.name, scope)) for mention in met]
+        dangerous = [(mention, item) for mention, item in items if item is not None and item.hazards]
+        if dangerous:
+            said = _in_force(procedure, section, step, scope)
+            when = together(section.when, step.when)
+            yield from (_Touch(item, mention, step, when, said) for mention, item in dangerous)
 
 
-def _warned(procedure: Procedure, scope: Scope) -> Mapping[str, list[When]]:
-    """Return, for each kind of hazard, for which fitments a message of it is called."""
-    called: list[tuple[str, When]] = [(name, {}) for name in procedure.hazards or ()]
-    for section, step in procedure.steps():
-        called += [(name, section.when) for name in section.safety]
-        called += [(name, together(section.when, step.when)) for name in step.safety]
+def _item(name: str, scope: Scope) -> Item | None:
+    named = scope.things.get(name)
+    return named.thing if named is not None and isinstance(named.thing, Item) else None
+
+
+def _in_force(procedure: Procedure, section: Section, step: Step, scope: Scope) -> Mapping[str, list[When]]:
+    """Return, for each kind of hazard, for which fitments a message of it is read before a step is done.
+
+    That is one of the step, of its section or of the job; one at another step is read too early or too late.
+    """
     said: dict[str, list[When]] = {}
-    for name, when in called:
+    for name in (*(procedure.hazards or ()), *section.safety, *step.safety):
         message = scope.safety.get(name)
         if message is not None and message.of is not None:
-            said.setdefault(message.of, []).append(together(message.when, when))
+            said.setdefault(message.of, []).append(message.when)
     return said
 
 
-def _unsaid(hazard: Hazard, touches: Sequence[_Touch], said: Mapping[str, list[When]], scope: Scope) -> Iterator[Fault]:
+def _unsaid(hazard: Hazard, touch: _Touch, scope: Scope) -> Iterator[Fault]:
     if scope.vehicle is None:
         return
-    asked = [touch.when for touch in touches]
-    lack = without(scope.vehicle, scope.procedure.covers, asked, said.get(hazard.id, []))
+    lack = without(scope.vehicle, scope.procedure.covers, [touch.when], touch.said.get(hazard.id, []))
     if lack is None:
         return
-    first = next(touch for touch in touches if may_hold(touch.when, lack.fewest))
     yield Fault(
-        f'"{first.item.id}" has the hazard "{hazard.id}" ({hazard.name}), '
+        f'"{touch.item.id}" has the hazard "{hazard.id}" ({hazard.name}), '
         f"but no safety message of that kind is called{lack.whom}.",
-        first.mention.span,
+        touch.mention.span,
         f'List a message with "of: {hazard.id}" under "safety" of the step or its section, or under "hazards".',
-        (Related(first.item.where.of("hazards"), "the hazards that it has"),),
+        (Related(touch.item.where.of("hazards"), "the hazards that it has"),),
         lack.fitments,
     )
