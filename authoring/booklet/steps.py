@@ -81,7 +81,7 @@ def _step(
             *handled(step, volume, wording, shown),
             *after_step(placed, volume, wording),
             *_asides_before(placed, volume, wording, shown),
-            *_figures(placed, figures),
+            *_figures(placed, figures, shown),
             *_of_actions(placed, volume, wording, shown),
             *(noticed(step.noticed, placed.anchor, wording, _around(placed)) if step.noticed else ()),
             *_asides_after(step, wording),
@@ -135,14 +135,17 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
 
 
             yield from bolt_patterns(action, volume)
-def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]]) -> Iterator[StepPart]:
+def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]], shown: set[str]) -> Iterator[StepPart]:
+    """Yield the figures that a step shows first, and a line for each other one; once in a section it has its title."""
     for name in pictures(placed.step):
         figure, first = figures[name]
+        titled = f"title of {name} in {placed.section.id}"
         if first == placed.anchor:
             yield figure
         else:
             named = Named(f"figure {figure.number}", figure.id, turn_to=True)
-            yield aside("See", named, f", {figure.title}")
+            yield aside("See", named, *([] if titled in shown else [f", {figure.title}"]))
+        shown.add(titled)
 
 
 def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[str]) -> Iterator[StepPart]:

@@ -187,3 +187,16 @@ def test_each_reading_has_its_own_line() -> None:
     both = lines(old.replace("hub, value", "[hub, cover-bolts], places: 2, value"))
     assert (both[0], both[2], len(both)) == ("hub 1 ____ °C", "cover bolts 1 ____ °C", 2 + 12)
     assert lines("do: [{count: {what: cover-bolts,") == ["____"]
+
+
+def test_a_figure_that_is_seen_again_has_its_title_once_in_a_section() -> None:
+    """In the section that shows it, the number is enough; in the next one the title stands once."""
+    wait, fit = "      - step: Wait [cooling].\n", "      - step: Fit the [hub].\n"
+    book = booklet(
+        {},
+        (wait, f"{wait}        figures: [pads]\n"),
+        ("without the [seal].\n", "without the [seal].\n        figures: [pads]\n"),
+        (fit, f"{fit}        figures: [pads]\n"),
+    )
+    found = [told("See", step(words, book).parts) for words in ("Wait", "Try the cover", "Fit the hub")]
+    assert found == [["figure 1"], ["figure 1, Two pads of the hub"], ["figure 1"]]
