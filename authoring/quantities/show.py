@@ -86,11 +86,15 @@ def dual(quantity: Quantity, units: Sequence[Unit]) -> tuple[str, str]:
 
     Units of other dimensions are passed over, so a shop's whole list may be given.
     Without any fit unit the text stands in the unit as typed; without a second one the second text is empty.
+    Nobody works out a percentage at the bench: its limits stand beside it.
     """
     fit = [own for own in (_reach(quantity, unit) for unit in units) if own.dimension is quantity.dimension]
-    if not fit:
-        return spell(quantity), ""
-    return spell(quantity, fit[0]), spell(quantity, fit[1]) if len(fit) > 1 else ""
+    first = fit[0] if fit else quantity.unit
+    beside = ""
+    if quantity.percent and first == quantity.unit:
+        ends = limits(quantity, first)
+        beside = f", that is {_join(ends.low or '', first)} to {_join(ends.high or '', first)}"
+    return spell(quantity, first) + beside, spell(quantity, fit[1]) if len(fit) > 1 else ""
 
 
 def _reach(quantity: Quantity, unit: Unit) -> Unit:
@@ -192,7 +196,12 @@ def _spread(nominal: str, spread: str, unit: Unit) -> str:
 
 
 def _join(number: str, unit: Unit) -> str:
-    """Put the unit behind a number: a blank between (SP 811, 7.2), none before the signs of angle or for a count."""
+    """Put the unit behind a number: a blank between (SP 811, 7.2), none before the signs of angle or for a count.
+
+    A turn has no symbol but a name, which has a plural above one (SP 811, chapter 9, from memory).
+    """
     if unit.symbol in ("", "°", "′", "″"):
         return number + unit.symbol
+    if unit.symbol == "turn":
+        return f"{number}{NO_BREAK}turn{'' if number == '1' or number.startswith('0') else 's'}"
     return f"{number}{NO_BREAK}{unit.symbol.replace(' ', NO_BREAK)}"
