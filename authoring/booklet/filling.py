@@ -58,7 +58,8 @@ def _of_action(move: _Move, fluid: Fluid, around: Volume, wording: Wording) -> I
     known = _until(move, moves, fluid, around, wording)
     if known is None:
         return
-    if name == "fill" and known.contents.poured:
+    told = name == "fill" and (len(known.contents.poured) > 1 or _stays(known.contents) or fluid.capacity is not None)
+    if told:
         yield aside("Filled", *_sum(known), *_to_come(move, moves, known, fluid, around), _on_what(), close=True)
     if name in {"drain", "extract"} and _stays(known.contents) and known.typed:
         left = in_the_unit_of(known.typed, known.contents.left)

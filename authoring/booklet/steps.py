@@ -16,8 +16,10 @@ from authoring.booklet.drawings.bolt_patterns import bolt_patterns
 from authoring.booklet.drawings.dials import dials
 from authoring.booklet.drawings.look_alikes import look_alikes
 from authoring.booklet.filling import filling
+from authoring.booklet.fluids import fluids
 from authoring.booklet.gauging import passing, telling
 from authoring.booklet.heat import grows
+from authoring.booklet.levels import level_notes
 from authoring.booklet.manner import manners
 from authoring.booklet.phrases import aside, in_turn, lowered
 from authoring.booklet.plan import Placed, Volume, pictures
@@ -26,9 +28,8 @@ from authoring.booklet.torques import callouts
 from authoring.booklet.touched import critical, handled, where
 from authoring.booklet.windows import windows
 from authoring.booklet.wording import ALWAYS, Wording
-from authoring.booklet.words import Inline, Named, Words
+from authoring.booklet.words import Named
 from authoring.model import procedure as written
-from authoring.model.fluid import Fluid
 from authoring.model.library import Scope
 from authoring.model.specification import When
 from authoring.model.things import Consumable, Part
@@ -76,8 +77,8 @@ def _step(
         text=wording.line(step.text),
         parts=(
             *manners(step, volume, wording),
-            *acts(step, volume, wording),
             *dials(step, volume, wording),
+            *acts(step, volume, wording),
             *handled(step, volume, wording, shown),
             *after_step(placed, volume, wording),
             *_asides_before(placed, volume, wording, shown),
@@ -117,6 +118,7 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             # Where one goes on later, a line says which and leads back to it.
             if name not in shown:
                 yield choice_block(thing, placed.anchor, volume, wording)
+                yield from look_alikes(thing, volume, wording)
             elif action.kind.counted:
                 yield choice_again(thing, volume, wording)
             else:
@@ -125,7 +127,7 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             shown.add(name)
         if action.kind.torque:
             yield from callouts(action, placed.step, volume, wording, _around(placed))
-                yield from look_alikes(thing, volume, wording)
+            yield from bolt_patterns(action, volume)
         if action.kind.checkpoint:
             checks += 1
             yield from telling(action, placed.step, volume)
@@ -134,7 +136,6 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             yield replace(block, notes=(*passing(action, placed.step, volume), *block.notes))
 
 
-            yield from bolt_patterns(action, volume)
 def _figures(placed: Placed, figures: Mapping[str, tuple[Figure, str]], shown: set[str]) -> Iterator[StepPart]:
     """Yield the figures that a step shows first, and a line for each other one; once in a section it has its title."""
     for name in pictures(placed.step):
@@ -154,7 +155,9 @@ def _asides_before(placed: Placed, volume: Volume, wording: Wording, shown: set[
         yield aside("With", *in_turn([wording.named(name) for name in step.uses]), close=True)
     yield from where(placed, volume, shown)
     yield from windows(step, volume, wording, shown)
-    yield from _fluids(step, volume.scope, wording)
+    yield from fluids(step, volume, wording)
+    yield from filling(placed, volume, wording)
+    yield from level_notes(placed, volume, wording, shown)
     yield from grows(step, volume, wording)
     yield from _materials(step, volume.scope)
 
@@ -172,17 +175,6 @@ def _materials(step: written.Step, scope: Scope) -> Iterator[Aside]:
         thing = scope.things[name].thing
         if isinstance(thing, Consumable) and thing.limits:
             yield aside("Limits", f"{thing.name}: {thing.limits}", close=True)
-
-
-def _fluids(step: written.Step, scope: Scope, wording: Wording) -> Iterator[Aside]:
-    for action in step.actions:
-        for name in action.what:
-            fluid = scope.things[name].thing
-            if isinstance(fluid, Fluid) and action.kind.pours:
-                words: list[Inline] = [Words(fluid.kind)]
-                if fluid.capacity is not None and fluid.capacity.value is not None:
-                    words += [Words("; the dry system holds "), wording.amount(fluid.capacity.value)]
-                yield aside("Fluid", *words, close=True)
 
 
 def _asides_after(step: written.Step, wording: Wording) -> Iterator[Aside]:

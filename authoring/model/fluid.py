@@ -42,3 +42,9 @@ class Fluid(Struct, frozen=True, eq=False):
     between_marks: Specification | None = None
     circuit: Circuit | None = None
     density: Specification | None = None
+
+
+def apart(one: Fluid, other: Fluid) -> bool:
+    """Tell whether two fluids are of different kinds, and neither says that it may come to the other."""
+    mix = other.id in one.mixes_with or one.id in other.mixes_with
+    return one.kind.casefold().split() != other.kind.casefold().split() and not mix

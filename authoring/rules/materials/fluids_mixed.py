@@ -62,7 +62,7 @@ from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.contents import MOVES
 from authoring.model.course import Act, acts
 from authoring.model.fitments import may_hold
-from authoring.model.fluid import Fluid
+from authoring.model.fluid import Fluid, apart
 from authoring.model.library import Library
 from authoring.model.mentions import touched
 from authoring.model.procedure import Procedure
@@ -138,12 +138,7 @@ def _on(machine: Fitment, done: Sequence[Act], fluids: Mapping[str, Fluid]) -> I
             if poured is None:
                 continue
             for other, before in inside.items():
-                if (poured.id, other) not in told and _apart(poured, fluids[other]):
+                if (poured.id, other) not in told and apart(poured, fluids[other]):
                     told |= {(poured.id, other), (other, poured.id)}
                     yield _Mixed(mention.span, poured.id, other, before)
             inside = {**inside, poured.id: mention.span}
-
-
-def _apart(one: Fluid, other: Fluid) -> bool:
-    mix = other.id in one.mixes_with or one.id in other.mixes_with
-    return one.kind.casefold().split() != other.kind.casefold().split() and not mix
