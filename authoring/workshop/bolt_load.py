@@ -1,10 +1,24 @@
-"""Whether a stated torque can stretch its bolt beyond what it bears, over the range of friction and the tool's error.
+"""Can a stated torque stretch its bolt for good, over the range of friction and the error of the tool?
 
-The least force comes from the lower limit, a tool that shows too much, and the highest friction;
-the greatest from the upper limit, a tool that shows too little, and the lowest friction.
+Formula:
+    F_least = F(T_low (1 - e), mu_high)
+    F_greatest = F(T_high (1 + e), mu_low)
+    overloaded if F_greatest > F_p
+
+Symbols:
+    T_low, T_high: limits of the torque in N·m; an open end counts as the other one
+    mu_low, mu_high: least and greatest friction, in the thread and under the head alike
+    e: the tool's error as a share, such as 0.04
+    F: clamp force in N by the full formula of `clamp_force`
+    F_p: proof load in N by `proof_load`
+
 Source: the formulas of `clamp_force` and `proof_load`; permissible deviations in `wrench_fit`.
-Limit: tension alone is held against the proof load; the torsion of tightening adds to it until it relaxes,
-so VDI 2230 stays at 90 % of the yield stress for both together.
+
+Assumptions: what is worst on one side comes together: a tool that shows too little, the upper limit and the least
+friction.
+
+Limits: tension alone is held against the proof load; the torsion of tightening adds to it until it relaxes, so VDI 2230
+stays at 90 % of the yield stress for both together.
 """
 
 from __future__ import annotations

@@ -1,7 +1,21 @@
-"""What pattern a group of fasteners stands in: a circle, a straight row, or another outline.
+"""What pattern does a group of fasteners stand in: a circle, a straight row, or another outline?
 
-Positions are (x, y) in one unit of length, x to the right and y up.
-Two lengths within a fiftieth of the pattern's size count as equal: positions are read off a drawing.
+Formula:
+    row: every fastener lies within s of the line through the two furthest apart
+    circle: all radii from the middle differ by s at most, all angles between neighbours by 2 s / radius at most
+    outline: everything else
+    s = size / 50
+
+Symbols:
+    position: (x, y) in one unit of length, any one; x to the right and y up
+    size: the greatest distance between two fasteners, in that unit
+    s: the length below which two distances count as equal, in that unit
+
+Source: plain geometry; the fiftieth is common practice, since positions are read off a drawing.
+
+Assumptions: all fasteners lie in one plane.
+
+Limits: fewer than three fasteners are a row; two rings on one flange are an outline.
 """
 
 from __future__ import annotations

@@ -1,11 +1,21 @@
-"""From which temperature a touched surface burns the skin, and what a safety message about it must say at least.
+"""From which temperature does a touched surface burn the skin, and what must a safety message about it say at least?
 
-Source: DIN EN 563:1994, forerunner of ISO 13732-1:2006 with the same data, as printed in DGUV Vorschrift 79, §12.
+Table: thresholds for five kinds of surface, touched for 1 s, 1 min, 10 min and 8 h.
 The threshold for a touch of up to 1 s is a band: below it there is no burn, inside it there may be one, above it there
 will be one (how the band is meant is from memory).
 A rule takes the lower edge.
-Scope of ISO 13732-1: a touch of 0.5 s or longer; not where a tenth of the body's skin, or the face, can touch.
-Temperatures in K, times in s.
+
+Symbols:
+    temperature: of the surface, in K
+    contact: how long the surface is touched, in s
+
+Source: DIN EN 563:1994, forerunner of ISO 13732-1:2006 with the same data, as printed in DGUV Vorschrift 79, §12.
+
+Assumptions: between two tabulated times the longer one counts; a burn that just begins is moderate, which is our
+reading and stands in no source.
+
+Limits: a touch of 0.5 s or longer (scope of ISO 13732-1); not where a tenth of the body's skin, or the face, can touch;
+not for liquids.
 """
 
 from __future__ import annotations

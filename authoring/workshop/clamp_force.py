@@ -1,14 +1,25 @@
-"""Which clamp force a torque gives, and which torque a clamp force needs.
+"""Which clamp force does a torque give, and which torque does a clamp force need?
 
-Full formula: T = F * (P/(2 pi) + mu_th d2/(2 cos 30°) + mu_b D_b/2) = F * (0.159 P + 0.577 d2 mu_th + mu_b D_b/2).
-T torque, F clamp force, P pitch, d2 pitch diameter, mu_th and mu_b the friction in the thread and under the head,
-D_b the mean diameter of the bearing face.
+Formula:
+    T = F (P/(2 pi) + mu_th d2/(2 cos 30°) + mu_b D_b/2) = F (0.159 P + 0.577 d2 mu_th + mu_b D_b/2)
+    T = K F d (the short form)
+
+Symbols:
+    T: torque in N·m
+    F: clamp force in N
+    P, d, d2: pitch, nominal diameter and pitch diameter in mm
+    mu_th, mu_b: friction in the thread and under the head
+    D_b: mean diameter of the bearing face in mm; 1.3 d where nobody states it
+    K: nut factor; it carries a source of its own
+
 Source: ISO 16047:2005 and VDI 2230 Part 1, from memory; JIS B 1083 has the same, as restated in a reference page.
-Short formula: T = K F d, d the nominal diameter, K the nut factor.
-Source: Shigley's Mechanical Engineering Design, 9th edition, eq. 8-27 and Table 8-15.
+The short form: Shigley's Mechanical Engineering Design, 9th edition, eq. 8-27 and Table 8-15.
+
 Assumptions: the helix angle is small, the friction is the same all the way, the wrench turns what the friction is meant
 for, and no nut locks by drag.
-Limit: friction scatters; the force from one torque scatters by about a quarter up and down even on equal bolts.
+
+Limits: friction scatters; the force from one torque scatters by about a quarter up and down even on equal bolts.
+A flange head has a wider face, and the same torque then clamps less.
 """
 
 from __future__ import annotations

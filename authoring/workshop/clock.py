@@ -1,8 +1,17 @@
-"""Positions on the face of a clock as angles, and back.
+"""Which angle is a position on the face of a clock, and which position is an angle?
 
-Angles in degrees, clockwise, from 12 o'clock at the top, as the one who stands in front sees it.
-An hour is 30°, a minute half a degree: 360° in 12 hours.
-Only the hour hand counts: 7:30 is half way from 7 to 8.
+Formula:
+    angle = 30° hours + 0.5° minutes, less whole turns
+    from behind: 360° - angle
+
+Symbols:
+    angle: in degrees, clockwise from 12 o'clock at the top, as the one who stands in front sees it
+
+Source: the face of a clock; common practice.
+
+Assumptions: only the hour hand counts: 7:30 is half way from 7 to 8.
+
+Limits: a position is named to a quarter of an hour, 7.5°.
 """
 
 from __future__ import annotations

@@ -1,11 +1,20 @@
-"""How long a hot part takes to cool: an estimate by Newton's law, never a promise.
+"""How long does a hot part take to cool? An estimate by Newton's law, never a promise.
 
-T(t) = Ta + (T0 - Ta) * exp(-t / tau), temperatures in K, times in s.
-T0 is the temperature at the start, Ta that of the air, tau the time constant: the time in which the difference to the
-air falls to 37 %.
+Formula:
+    T(t) = Ta + (T0 - Ta) exp(-t/tau)
+    t = tau ln((T0 - Ta)/(T - Ta))
+    tau = t12/ln((T1 - Ta)/(T2 - Ta))
+
+Symbols:
+    T, T0: temperature now and at the start, in K
+    Ta: temperature of the air, in K
+    T1, T2, t12: two readings in K and the time between them in s
+    tau: time constant in s, in which the difference to the air falls to 37 %
+
 Source: OpenStax, Calculus volume 2, Separable Equations, Newton's law of cooling (there k = -1/tau).
 
 Assumptions: the part is as warm inside as outside, the air keeps its temperature, and nothing heats the part on.
+
 Limits: a very hot part loses much by radiation, so a time constant found while it was hot is too short for the end.
 A part in the draught of a fan cools faster than at rest; a closed hood or a hot engine beside it slows it down.
 Whoever is to touch the part measures it first.

@@ -1,7 +1,21 @@
-"""Fluid poured in stages: what the stages add up to, what is left in, and what a dipstick still asks for.
+"""What do fluids poured in stages add up to, what is left in, and what does a dipstick still ask for?
 
-Volumes are intervals in m³.
-All that is said here is arithmetic; no source is needed, and the assumption is stated where there is one.
+Formula:
+    total = fill 1 + fill 2 + ...
+    rest = whole - part
+    top up = (wanted - reading) V_marks
+
+Symbols:
+    fill, whole, part: volumes in m³, each with its limits
+    wanted, reading: shares of the way from the lower mark (0) to the upper one (1)
+    V_marks: volume in m³ that brings the level from the one mark to the other
+
+Source: plain arithmetic, which needs none.
+
+Assumptions: for the dipstick, the vessel is as wide at every height between the marks, and the machine stands level.
+
+Limits: volumes at one temperature; a litre poured cold is more when hot, see `expansion`.
+A reading further than one gap outside the marks is refused.
 """
 
 from __future__ import annotations

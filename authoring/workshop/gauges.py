@@ -1,6 +1,24 @@
-"""What a gauge can tell: parts of two sizes apart, and whether a reading proves that a limit is kept.
+"""What can a gauge tell: parts of two sizes apart, and whether a reading proves that a limit is kept?
 
-All numbers of one computation are in one unit, such as m; a spread is a half-width: plus or minus.
+Formula:
+    accepted: from low + w to high - w, with w = 0 (simple acceptance) or w = U (guarded acceptance)
+    proved: inside by U or more; broken: outside by more than U; not proved: between
+    told apart: always if gap > 2 U; never wrong if gap > U
+    U = resolution/2 for each end that is read, where nobody states it
+
+Symbols:
+    low, high, reading, gap, resolution: in one unit of length, any one
+    U: spread of the gauge, a half-width, in that unit
+    w: guard band, in that unit
+
+Source: the decision rule is guarded acceptance, w = U: ISO 14253-1, JCGM 106:2012 and ILAC-G8:09/2019, 4.2; of these
+the last was read in part and the others as restated.
+The half-width: JCGM 100:2008, F.2.2.1, from memory; the two ends from a physics course.
+
+Assumptions: the gauge is off by U at most, evenly to both sides.
+
+Limits: what the hand adds is not in U; a stated uncertainty goes before half a resolution.
+Whoever must prove something has an open reading counted against them.
 """
 
 from __future__ import annotations

@@ -1,9 +1,21 @@
-"""In which of several temperature windows a fluid level may be read, and why not in the others.
+"""In which of several temperature windows may a fluid level be read, and why not in the others?
 
-Temperatures are intervals in K.
-Assumption: the level is stated for a full circuit.
-Where a thermostat shuts a part of the circuit (a cooler, a second tank) until the fluid is hot, that part may be
-empty, and what it will take is missing from the reading: too much stands between the marks.
+Formula:
+    usable = window ∩ circuit open ∩ allowed; it must not be empty
+
+Symbols:
+    window: temperatures in K for which the level is stated
+    circuit open: temperatures in K from the one at which the thermostat is open for certain
+    allowed: temperatures in K that the steps before let the fluid have
+
+Source: common practice; nobody published it.
+
+Assumptions: the level is stated for a full circuit.
+Where a thermostat shuts a part of the circuit (a cooler, a second tank) until the fluid is hot, that part may be empty,
+and what it will take is missing from the reading: too much stands between the marks.
+
+Limits: on cooling a thermostat shuts later than it opened; what is stated of it must cover that when a level is read
+while it cools.
 """
 
 from __future__ import annotations

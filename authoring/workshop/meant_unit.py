@@ -1,12 +1,22 @@
-"""Whether a torque was stated in a unit that its author did not mean.
+"""Was a torque stated in a unit that its author did not mean?
 
-A torque is held against the usual one of its thread and class: 0.2 d at 75 % of the proof load
-(Shigley's Mechanical Engineering Design, 9th edition, section 8-8, K from Table 8-15).
-What is less than 0.15 of that, or more than twice that, is hardly a torque for that bolt:
-friction from 0.08 to 0.20, and from 30 % of the proof load to all of it, stay inside, as do the torques of VDI 2230.
-The bounds are common practice; they are chosen so that no sane torque is told, and so that a factor of 8.8 (lbf·in),
-9.8 (kgf·m), 10.2 (kgf·cm) or 12 (foot for inch) is.
-Limit: N·m for lbf·ft is a factor of 1.36, less than friction makes; it is told only beyond twice the usual torque.
+Formula:
+    T_usual = 0.2 d 0.75 F_p
+    doubtful if T < 0.15 T_usual or T > 2 T_usual
+
+Symbols:
+    T: stated torque in N·m
+    d: nominal diameter in m
+    F_p: proof load in N by `proof_load`
+
+Source: Shigley's Mechanical Engineering Design, 9th edition, section 8-8, K = 0.2 from Table 8-15.
+The bounds are common practice.
+
+Assumptions: a bolt of a class of steel, used for its strength.
+Friction from 0.08 to 0.20, and from 30 % of the proof load to all of it, stay inside the bounds, as do the torques of
+VDI 2230; a factor of 8.8 (lbf·in), 9.8 (kgf·m), 10.2 (kgf·cm) or 12 (foot for inch) does not.
+
+Limits: N·m for lbf·ft is a factor of 1.36, less than friction makes; it is told only beyond twice the usual torque.
 A snug torque before a turn, a plug and a jet have no torque of a bolt's class and are not to be asked about.
 """
 

@@ -1,8 +1,16 @@
-"""Which metric thread a text names: M10 is M10 x 1.5, and 1/2-13 UNC is none.
+"""Which metric thread does a text name? M10 is M10 x 1.5, and 1/2-13 UNC is none.
 
-A text without a pitch means the coarse pitch of its diameter (ISO 261, ISO 965-1).
+Table: the coarse pitch of each diameter, and all pitches of the general plan.
+
+Symbols:
+    diameter, pitch: in mm, exact
+
 Source: ISO 261:1998, general purpose metric screw threads, general plan, as restated in two thread tables that agree;
 the pitches of sizes that those tables leave out (M1.1, M4.5, M9, M11 and their like) are from memory.
+
+Assumptions: a text without a pitch means the coarse pitch of its diameter (ISO 261, ISO 965-1).
+
+Limits: diameters from 1 to 300 mm; no multi-start, MJ or inch threads.
 """
 
 from __future__ import annotations

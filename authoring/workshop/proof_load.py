@@ -1,8 +1,21 @@
-"""How much tension a bolt of a property class bears without lasting stretch.
+"""How much tension does a bolt of a property class bear without lasting stretch?
 
-Source: ISO 898-1:2013, mechanical properties of fasteners, proof stress S_p and proof load F_p.
-8.8 above M16, 10.9 and 12.9 are printed in Shigley's Mechanical Engineering Design, 9th edition, Table 8-11;
-the other stresses follow from a distributor's restatement of the table of proof loads.
+Formula:
+    F_p = S_p A_s
+
+Symbols:
+    F_p: proof load in N
+    S_p: nominal proof stress in MPa, a table by class and diameter
+    A_s: nominal stress area in mm² by `thread_geometry`
+
+Source: ISO 898-1:2013, mechanical properties of fasteners.
+8.8 above M16, 10.9 and 12.9 are printed in Shigley's Mechanical Engineering Design, 9th edition, Table 8-11; the other
+stresses follow from a distributor's restatement of the table of proof loads.
+
+Assumptions: a full shank.
+
+Limits: M1.6 to M39; no stainless steel, no nuts; hot-dip galvanized M8 and M10 bear less (ISO 10684, Annex A).
+The printed table rounds in its own way: M6 8.8 is 11 600 N there and 11 671 N here, within 0.7 %.
 """
 
 from __future__ import annotations

@@ -1,8 +1,22 @@
-"""How a bore grows on heating, and how hot it must be to go over a shaft with room to spare.
+"""How does a bore grow on heating, and how hot must it be to go over a shaft with room to spare?
 
-Diameters in m, temperatures in K, coefficients of length for each K.
-Source of the formula: OpenStax, University Physics volume 2, Thermal Expansion, dL = alpha * L * dT, and there also
-that a hole grows as if it were filled; the same for shrink fits in an engineering reference, dT = delta / (alpha * d).
+Formula:
+    d_hot = d (1 + alpha dT)
+    T = T0 + (shaft + clearance - bore)/(alpha bore)
+
+Symbols:
+    d, bore, shaft, clearance: in m
+    dT: change of temperature in K
+    T, T0: temperature of the part with the bore, and that at which it was measured, in K
+    alpha: coefficient of length for each K
+
+Source: OpenStax, University Physics volume 2, Thermal Expansion, dL = alpha L dT, and there also that a hole grows as
+if it were filled; the same for shrink fits in an engineering reference, dT = delta/(alpha d).
+
+Assumptions: the whole part has that temperature; a bore heated from within only grows less.
+
+Limits: alpha is taken as constant, and alloys differ by a tenth.
+What heat a seal, a cage or a hardened ring bears is for its maker to say.
 """
 
 from __future__ import annotations

@@ -1,13 +1,26 @@
-"""How much thread must be engaged so that a tapped hole does not strip before its bolt is pulled to a force.
+"""How much thread must be engaged so that a tapped hole does not strip before its bolt is pulled to a force?
 
-Shear area of the hole for each mm of engagement: A = pi d_s/P * (P/2 + (d_s - D_2) tan 30°).
-d_s is the bolt's least major diameter, D_2 the hole's greatest pitch diameter, P the pitch.
-Length: L = F / (A tau), tau the shear strength of the material with the hole.
+Formula:
+    A = pi d_s/P (P/2 + (d_s - D_2) tan 30°)
+    L = F/(A tau)
+
+Symbols:
+    A: shear area of the hole for each mm of engagement, in mm²
+    d_s: the bolt's least major diameter in mm
+    D_2: the hole's greatest pitch diameter in mm
+    P: pitch in mm
+    L: length of engagement in mm
+    F: force of the bolt in N
+    tau: shear strength of the material with the hole in MPa
+
 Source: FED-STD-H28/2, formula from memory; a worked example was read in the abstract of a chapter of a handbook
 (Bickford and Nassar, Handbook of Bolts and Bolted Joints, its title from memory), and comes out.
+
 Assumptions: every thread in the length is whole, so chamfers and run-outs are added; all threads bear alike.
-Limit: the hole is the weaker side; a thin wall that widens, or a bolt whose own threads strip first, needs more
+
+Limits: the hole is the weaker side; a thin wall that widens, or a bolt whose own threads strip first, needs more
 (E. M. Alexander, SAE 770420, is not reckoned here).
+Without the limits of size the basic sizes stand in, which promise a tenth more than the worst pair.
 """
 
 from __future__ import annotations

@@ -1,9 +1,23 @@
-"""The diameters of a metric thread and the area that bears its tension.
+"""Which diameters has a metric thread, and which area bears its tension?
 
-Source: ISO 68-1 and ISO 724 (basic profile), ISO 898-1 (nominal stress area), as restated in
-Shigley's Mechanical Engineering Design, 9th edition, Tables 8-1 and 8-2.
-H is the height of the fundamental triangle, P the pitch: H = P * sqrt(3)/2.
-Limit: basic sizes, without the tolerances of ISO 965; waisted and hollow bolts bear less.
+Formula:
+    H = sqrt(3)/2 P
+    d2 = d - 3/4 H = d - 0.649519 P
+    d3 = d - 17/12 H = d - 1.226869 P
+    A_s = pi/4 ((d2 + d3)/2)²
+
+Symbols:
+    d, P: nominal diameter and pitch in mm
+    H: height of the fundamental triangle in mm
+    d2, d3: pitch diameter and root diameter of the bolt in mm
+    A_s: nominal stress area in mm²
+
+Source: ISO 68-1 and ISO 724 (basic profile), ISO 898-1 (nominal stress area), as restated in Shigley's Mechanical
+Engineering Design, 9th edition, Tables 8-1 and 8-2.
+
+Assumptions: basic sizes, without the tolerances of ISO 965.
+
+Limits: metric threads alone: an inch thread has a sharper root and less area; waisted and hollow bolts bear less.
 """
 
 from __future__ import annotations

@@ -1,14 +1,27 @@
-"""What a turn beyond the snug torque does to a bolt, as long as bolt and joint stay elastic.
+"""What does a turn beyond the snug torque do to a bolt, as long as bolt and joint stay elastic?
 
-One turn takes up one pitch: the bolt grows longer and the joint shorter, F = P * angle/360 / (1/k_b + 1/k_m).
-k_b = A_d A_t E / (A_d l_t + A_t l_d) is the stiffness of the bolt, k_m that of the clamped parts.
-A_d is the area of the shank, A_t the stress area, l_d and l_t the lengths in the grip without and with thread,
-E the modulus of the bolt.
-Source: Shigley's Mechanical Engineering Design, 9th edition, Table 8-7 for k_b, Table 8-12 for values of both;
-the turn as a sum of two springs is the turn-of-nut relation of the same chapter, from memory.
+Formula:
+    take-up = P angle/360
+    F = take-up/(1/k_b + 1/k_m)
+    k_b = A_d A_t E/(A_d l_t + A_t l_d)
+
+Symbols:
+    P: pitch in mm
+    angle: in degrees, from where the faces lie flat
+    F: clamp force in N that the turn adds
+    k_b, k_m: stiffness of the bolt and of the clamped parts in N/mm
+    A_d, A_t: area of the shank and stress area in mm²
+    l_d, l_t: lengths in the grip without and with thread in mm
+    E: modulus of the bolt in MPa
+
+Source: Shigley's Mechanical Engineering Design, 9th edition, Table 8-7 for k_b, Table 8-12 for values of both; the turn
+as a sum of two springs is the turn-of-nut relation of the same chapter, from memory, and of MIL-HDBK-60, as restated.
+
 Assumptions: the faces lie flat once snug, nothing embeds, and the thread's own give is left out.
-Limit: below the proof load; bolts that are turned into yield stretch more and pull less than this says.
-A joint without a known stiffness is taken as a span, `USUAL_JOINT_SHARE`.
+A joint without a known stiffness is taken as a span, 4 to 8 times as stiff as its bolt.
+
+Limits: below the proof load; bolts that are turned into yield stretch more and pull less than this says.
+A gasket, aluminium or a waisted bolt gives more way than the span allows for.
 """
 
 from __future__ import annotations

@@ -1,12 +1,25 @@
-"""In which order the fasteners of a pattern are tightened.
+"""In which order are the fasteners of a pattern tightened?
 
-The fasteners of a circle go crosswise, those of a row and of any other outline from the middle outwards.
-Source of the circle: the cross pattern of ASME PCC-1, legacy numbering, from memory;
-US Army TM 5-3805-298-23-2 WP 0176 numbers 1 opposite 2, 3 opposite 4 and so on.
-Source of the row: the same manual's straight pattern, 9 7 5 3 1 2 4 6 8 from left to right.
-Source of the outline: the same principle, nearest the middle first, and RCSC 2004, 8.2.1, which goes from the most
-rigid part to the free edges; that the next of the equally near lies furthest off is common practice.
-Limit: a maker's order goes before all of these.
+Formula:
+    circle of N = 4 m: n, n + N/2, n + N/4, n + 3N/4 for each four
+    circle of N = 2 m: n, n + N/2 for each two
+    circle of an odd N: each next the nearest to opposite
+    row: the middle one, then outwards, right and left in turn
+    outline: the nearest to the middle first; of equally near ones the furthest from the last
+
+Symbols:
+    N: how many fasteners
+    n: number of a fastener; a circle counts clockwise from the top, a row from its left or upper end
+
+Source: of the circle, the cross pattern of ASME PCC-1, legacy numbering, from memory; US Army TM 5-3805-298-23-2 WP
+0176 numbers 1 opposite 2, 3 opposite 4 and so on.
+Of the row, the same manual's straight pattern, 9 7 5 3 1 2 4 6 8 from left to right.
+Of the outline, the same principle, and RCSC 2004, 8.2.1, which goes from the most rigid part to the free edges; that
+the next of the equally near lies furthest off is common practice.
+
+Assumptions: the fasteners are alike and the joint is most rigid in its middle.
+
+Limits: a maker's order goes before all of these.
 """
 
 from __future__ import annotations

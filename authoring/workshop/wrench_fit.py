@@ -1,10 +1,23 @@
-"""Whether a torque wrench can do a torque, and on which mark of its scale it is set.
+"""Can a torque wrench do a torque, and on which mark of its scale is it set?
 
-Three questions: do both limits lie in its range; above a fifth of its full scale; is there a mark between them.
-Source of the fifth: US Army TM 1-1500-204-23-9, Table 8-1, promises ±4 % from 20 % of full scale to full scale and
-nothing below; ISO 6789 tests at 20, 60 and 100 % (as restated in a calibration leaflet).
-ISO 6789-1:2017 lets the maker's range begin at the lowest mark, so a torque below the fifth is told apart, not refused.
-Assumption: the marks of a scale are whole multiples of its resolution, counted from zero.
+Formula:
+    low >= lowest mark, high <= full scale
+    low >= full scale/5
+    setting = the mark nearest to the nominal, or to (low + high)/2, between low and high
+
+Symbols:
+    low, high: limits of the torque at the wrench in N·m, an adapter reckoned with (`wrench_setting`)
+    mark: a whole multiple of the resolution of the scale, in N·m
+
+Source: of the fifth, US Army TM 1-1500-204-23-9, Table 8-1, which promises ±4 % from 20 % of full scale to full scale
+and nothing below; ISO 6789 tests at 20, 60 and 100 % (as restated in a calibration leaflet), and permits 6 % up to
+10 N·m and 4 % above (as restated there).
+That one median value serves for a range: US Navy NAVEDTRA 14008.
+
+Assumptions: the marks of a scale are whole multiples of its resolution, counted from zero.
+
+Limits: ISO 6789-1:2017 lets the maker's range begin at the lowest mark, so a torque below the fifth is told apart, not
+refused; a wrench with a certificate of its own is as good as that says.
 """
 
 from __future__ import annotations

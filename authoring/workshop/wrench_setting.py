@@ -1,13 +1,21 @@
-"""What a torque wrench is set to when an adapter moves the fastener away from its square.
+"""What is a torque wrench set to when an adapter moves the fastener away from its square?
 
-Formula: set = wanted * L / (L + a cos(angle)).
-L is the wrench from its square to the middle of its grip, a the adapter from the square to the fastener,
-angle that between the adapter and the wrench: 0° lengthens it, 90° changes nothing, 180° points back and shortens it.
-Source: US Army TM 1-1500-204-23-9, ch. 8, fig. 8-16; US Navy NAVEDTRA 14315, figs 3-44 and 3-45;
-the angle from US Army TM 9-254, fig. 4-6, which prints a product where the lever is the sum.
-Assumption: the hand pulls at the middle of the grip, square to the wrench; no pipe lengthens the handle.
-Limit: wrenches that feel the force at their head whatever the lever, and electronic ones told of the adapter,
-need no correction.
+Formula:
+    set = wanted L/(L + a cos(angle))
+
+Symbols:
+    set, wanted: torque on the scale and at the fastener, in one unit of torque, any one
+    L: the wrench from its square to the middle of its grip, in one unit of length, any one
+    a: the adapter from the square to the fastener, in that unit
+    angle: between the adapter and the wrench: 0° lengthens it, 90° changes nothing, 180° points back and shortens it
+
+Source: US Army TM 1-1500-204-23-9, ch. 8, fig. 8-16; US Navy NAVEDTRA 14315, figs 3-44 and 3-45; the angle from
+US Army TM 9-254, fig. 4-6, which prints a product where the lever is the sum.
+
+Assumptions: the hand pulls at the middle of the grip, square to the wrench; no pipe lengthens the handle.
+
+Limits: wrenches that feel the force at their head whatever the lever, and electronic ones told of the adapter, need no
+correction.
 """
 
 from __future__ import annotations
