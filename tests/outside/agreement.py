@@ -19,19 +19,18 @@ class Agreement:
         """Begin with nothing held."""
         self.records: list[Record] = []
 
-    def __call__(self, row: Row, ours: Any, *, of: str | None = None, tolerance: float | None = None) -> None:
+    def __call__(self, row: Row, ours: Any, *, of: str | None = None) -> None:
         """Assert that ours is what the row publishes, as near as it says, and keep how near that was.
 
         Lists and mappings are held item by item.
-        `of` says which computation, where the row checks several; `tolerance` stands in for the row's own.
+        `of` says which computation, where the row checks several.
         """
         assert role_of(row) not in (BOUND, TRAP), f"{row['id']} is no value to agree with"
-        held = row if tolerance is None else {"tolerance": tolerance}
         pairs = list(_pairs(ours, row["published"]))
         errors = [_error(one, published) for one, published in pairs]
         self._keep(row, of, len(pairs), max(errors))
         for one, published in pairs:
-            assert _agrees(held, one, published), f"{row['id']}: ours is {one}, published is {published}"
+            assert _agrees(row, one, published), f"{row['id']}: ours is {one}, published is {published}"
 
     def at_most(self, row: Row, ours: Any, *, of: str | None = None) -> None:
         """Assert that ours does not exceed the published bound, item by item."""
