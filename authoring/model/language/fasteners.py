@@ -35,7 +35,7 @@ _POSITIONS = group(
             },
         ),
         "in": one_of("The unit of the places.", "mm", "in"),
-        "seen-from": text("From where the pattern is seen, such as: from behind."),
+        "seen-from": text("From where the pattern is seen, and standing how, such as: behind, standing in the pit."),
     },
 )
 
