@@ -5,8 +5,9 @@ from __future__ import annotations
 from msgspec import structs
 
 from authoring.booklet.blocks import Chapter, Methods, Rest
-from authoring.booklet.step_parts import Aside, Checkpoint, ChoiceRow, Figure, Noticed, Outcome, Step, TorqueCallout
+from authoring.booklet.step_parts import Aside, Checkpoint, ChoiceRow, Figure, Noticed, Outcome, Step, StepPart
 from authoring.booklet.words import Amount, Blank, Bullets, Named, Paragraph, Words
+from tests.render.sample_drawings import FACE, LEVEL_AT, PATTERN, ROW, SEALS
 from tests.render.sample_parts import HUB, NUT_TORQUE, WHICH, say, tell
 
 NEEDS = (
@@ -74,6 +75,14 @@ LOOK = Checkpoint(
     notes=(say("Compare it with ", Named("figure 1", "hub"), "."), say("The result decides only for housing A.")),
     signed=say("Met, name ", Blank(label="Name of who met it"), " time ", Blank(label="Time at which it was met")),
 )
+BOLTS = Checkpoint(
+    "bolts",
+    "Measure",
+    say("case bolts"),
+    say(Amount("34.0 mm", "1.339 in"), " to ", Amount("35.5 mm", "1.398 in")),
+    tuple(say(f"{number} ", Blank("mm", f"case bolts, number {number}, in mm")) for number in (1, 2, 3, 4)),
+    (Outcome(say("All lie inside the window."), say("Go on."), good=True),),
+)
 JOINT = structs.replace(
     NUT_TORQUE,
     applies="",
@@ -97,7 +106,7 @@ EQUAL = structs.replace(
 AFTER: Figure = structs.replace(HUB, id="hub-after", number="4", shows="after the step")
 
 
-def _step(number: int, text: str, *parts: TorqueCallout | Aside | Checkpoint | Noticed | Figure) -> Step:
+def _step(number: int, text: str, *parts: StepPart) -> Step:
     return Step(f"r{number}", str(number), "", (), say(text), parts)
 
 
@@ -115,10 +124,12 @@ def rare() -> Chapter:
             Methods(("12a", "12b"), tell("Either way the case is warm enough.")),
             Step("r12a", "12a", "", (), say("Put the case in the oven."), (DEADLINE,)),
             Step("r12b", "12b", "", (), say("Lay the case on the hot plate."), ()),
-            _step(13, "Look at the pads.", LOOK, AFTER),
+            _step(13, "Look at the pads.", LOOK, AFTER, BOLTS),
             _step(14, "Tighten the nuts.", JOINT),
             _step(15, "Bleed the drive.", ROUNDS),
             Step("r16", "16", "", (), say("Press in the seal."), (EQUAL,)),
+            _step(17, "Fit the wheel, and look at the level.", FACE, PATTERN),
+            _step(18, "Look at the level, and take the right seal.", ROW, LEVEL_AT, SEALS),
             structs.replace(UNASKED, id="unasked-in-section"),
             Rest(say("The drive stands shut, and its wheel lies beside it.")),
         ),
