@@ -22,6 +22,7 @@ class BoltPattern(Struct, frozen=True):
     """Fasteners as one sees them, each with its turn; `circle` is the radius of the circle they stand on, or 0.
 
     The middle of the pattern is at (`x`, `y`), and 12 o'clock is above it at the upper edge.
+    `outline` is the line round those that stand outermost, where they stand on no circle.
     """
 
     width: float
@@ -31,6 +32,7 @@ class BoltPattern(Struct, frozen=True):
     circle: float
     radius: float
     discs: tuple[Disc, ...]
+    outline: tuple[tuple[float, float], ...] = ()
 
 
 class Dial(Struct, frozen=True):

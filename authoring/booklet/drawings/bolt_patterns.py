@@ -29,8 +29,10 @@ _SMALL = 40.0  # mm of paper: what a pattern takes where its discs have room
 _WIDEST, _TALLEST = 120.0, 76.0
 _RADIUS = 3.6
 _LEAST = 2.7  # holds two digits 2.5 mm high
+_APART = 10.0  # of two discs where there is room
 _GAP = 0.6
 _EDGE = 0.6
+_HAIR = 0.01  # for the rounding of floats
 _MARK = 6.4  # of 12 o'clock, above the pattern
 _SHAPES = {Pattern.CIRCLE: "evenly on a circle", Pattern.ROW: "in a row", Pattern.OUTLINE: "round a part"}
 _RANKS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
@@ -62,16 +64,12 @@ def shape_of(group: FastenerGroup) -> BoltPattern | None:
     if order is None or drawn is None:
         return None
     turns = {number: turn for turn, number in enumerate(order.numbers, 1)}
-    circle = 0.0
-    if pattern_of(places) is Pattern.CIRCLE:
-        middle = [math.fsum(one) / len(places) for one in zip(*drawn.places, strict=True)]
-        drawn = _Drawn(tuple((x - middle[0], y - middle[1]) for x, y in drawn.places), drawn.radius)
-        circle = math.fsum(math.hypot(*one) for one in drawn.places) / len(places)
+    circle = math.hypot(*drawn.places[0]) if pattern_of(places) is Pattern.CIRCLE else 0.0
     reach = drawn.radius + _EDGE
     across = max(circle, *(abs(x) for x, _ in drawn.places)) + reach
     up = max(circle, *(y for _, y in drawn.places)) + reach + _MARK
     down = max(circle, *(-y for _, y in drawn.places)) + reach
-    discs = tuple(Disc(round(across + x, 2), round(up - y, 2), turns[at]) for at, (x, y) in enumerate(drawn.places, 1))
+    spots = [(round(across + x, 2), round(up - y, 2)) for x, y in drawn.places]
     return BoltPattern(
         width=round(2 * across, 2),
         height=round(up + down, 2),
@@ -79,24 +77,44 @@ def shape_of(group: FastenerGroup) -> BoltPattern | None:
         y=round(up, 2),
         circle=round(circle, 2),
         radius=drawn.radius,
-        discs=discs,
+        discs=tuple(Disc(*spot, turns[number]) for number, spot in enumerate(spots, 1)),
+        outline=() if circle else tuple(_hull(spots)),
     )
 
 
 def _on_paper(places: Sequence[Point]) -> _Drawn | None:
     """Return places about the middle of what they span, as small as their numbers can be read."""
-    ends = [(min(one), max(one)) for one in zip(*places, strict=True)]
-    middle = [(low + high) / 2 for low, high in ends]
-    wide, high = (high - low for low, high in ends)
+    spans = [(min(one), max(one)) for one in zip(*places, strict=True)]
+    middle = [(low + high) / 2 for low, high in spans]
+    wide, high = (high - low for low, high in spans)
+    if pattern_of(places) is Pattern.CIRCLE:
+        middle = [math.fsum(one) / len(places) for one in zip(*places, strict=True)]
+        wide = high = 2 * math.dist(middle, places[0])
     nearest = min(math.dist(one, other) for one, other in itertools.combinations(places, 2))
     if nearest == 0:
         return None
     most = min(_WIDEST / wide if wide else math.inf, _TALLEST / high if high else math.inf)
-    scale = min(max(_SMALL / max(wide, high), (2 * _LEAST + _GAP) / nearest), most)
+    scale = min(max(_SMALL / max(wide, high), _APART / nearest), most)
     radius = min(_RADIUS, (scale * nearest - _GAP) / 2)
-    if radius < _LEAST - 0.01:  # a hair for the rounding of floats
+    if radius < _LEAST - _HAIR:
         return None
     return _Drawn(tuple(((x - middle[0]) * scale, (y - middle[1]) * scale) for x, y in places), round(radius, 2))
+
+
+def _hull(spots: Sequence[Point]) -> Iterator[Point]:
+    """Yield the corners of the tightest line round some places, in turn: gift wrapping, R. A. Jarvis 1973."""
+    here = first = min(spots)
+    while True:
+        yield here
+        ahead = min(one for one in spots if one != here)
+        for one in spots:
+            side = (ahead[0] - here[0]) * (one[1] - here[1]) - (ahead[1] - here[1]) * (one[0] - here[0])
+            further = math.dist(here, one) > math.dist(here, ahead)
+            if side < -_HAIR or (abs(side) <= _HAIR and further):
+                ahead = one
+        here = ahead
+        if here == first:
+            return
 
 
 def _seen(group: FastenerGroup) -> str:
@@ -112,7 +130,7 @@ def _drawing(shape: BoltPattern, groups: Sequence[FastenerGroup]) -> Drawing:
     turns = "; ".join(f"{turn} {where}" for turn, where in _turns(shape, groups[0]))
     notes = [f"The numbers say which is tightened first, second and so on.{f' {seen}' if seen else ''}"]
     return Drawing(
-        title=f"Order of the {names}",
+        title=f"Order of tightening: {names}",
         alt=" ".join(filter(None, ("Drawing:", stand, seen, f"The order of tightening: {turns}."))),
         shape=shape,
         notes=tuple((Words(note),) for note in notes),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from authoring.booklet.shapes import BoltPattern
 from authoring.render.drawings.svg import INK, LINE, PAPER, THIN, circle, line, shape, text
@@ -29,6 +30,9 @@ def bolt_pattern(shown: BoltPattern) -> Iterator[str]:
 
 
 def _middle(shown: BoltPattern) -> Iterator[str]:
+    if shown.outline:
+        for (x1, y1), (x2, y2) in pairwise([*shown.outline, shown.outline[0]]):
+            yield line(x1, y1, x2, y2, width=THIN, dashes=_CENTRE_LINE)
     if shown.circle:
         yield circle(shown.x, shown.y, shown.circle, width=THIN, dashes=_CENTRE_LINE)
         yield line(shown.x - _CROSS, shown.y, shown.x + _CROSS, shown.y, width=THIN)
