@@ -237,7 +237,7 @@ def test_boxes_are_large_enough_for_gloves(browser: Browser, page: Path, size: t
         rects = [boxes.nth(at).bounding_box() for at in range(boxes.count())]
         seen.page.get_by_role("checkbox", name="Step 3 is done").check()
         ticked = seen.page.evaluate("getComputedStyle(document.querySelector('input:checked')).backgroundImage")
-    steps, rows, outcomes, rounds, equal_parts = 17, 5, 11, 5, 2
+    steps, rows, outcomes, rounds, equal_parts = 19, 5, 12, 5, 2
     assert len(rects) == steps + rows + outcomes + rounds + equal_parts
     places = [rect for rect in rects if rect is not None]
     assert min(min(rect["width"], rect["height"]) for rect in places) >= 44
