@@ -11,14 +11,15 @@ from authoring.model.action_kind import ActionKind
 from authoring.model.action_kinds import action_kinds
 from authoring.model.assemble import schema_of
 from authoring.model.language.manner import MANNER
+from authoring.model.reference_of_quantities import quantities
 
 BEGIN = "<!-- The reference below is written by `./run schema`; change the schemas, not this text. -->"
 KINDS = ("shop", "stock", "equipment", "procedure")
 
 
 def reference() -> str:
-    """Return the reference as Markdown: a table of keys for each object of the language, then the actions."""
-    parts = [BEGIN, "", "## Reference"]
+    """Return the reference as Markdown: quantities, a table of keys for each object of the language, the actions."""
+    parts = [BEGIN, "", "## Reference", *quantities()]
     for kind in KINDS:
         parts += ["", f"### The {kind} file"]
         parts += _Tables(schema_of(kind)).lines()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from typing import TypeAlias
 
 from authoring.quantities.faults import FAULTS
 from authoring.quantities.grammar import LONGEST, UNIT
@@ -11,16 +12,20 @@ from authoring.quantities.hints import EXAMPLES, offer
 from authoring.quantities.misleading import unit_advice
 from authoring.quantities.numerals import NUMBER, SIGNED
 from authoring.quantities.quantity import Quantity, Refusal
-from authoring.quantities.read import quantity_in
 from authoring.quantities.told import Told
 from authoring.quantities.twofold import twofold
 from authoring.quantities.units import Dimension, unit_named
 
+Reads: TypeAlias = Callable[[str, Dimension | None], Quantity | Refusal | None]
+
 _BARE = "A number without a unit says nothing."
 
 
-def explain(text: str, dimension: Dimension | None = None) -> Refusal:
-    """Return why a text cannot be read as a quantity; the first fault that has a name of its own is told."""
+def explain(text: str, dimension: Dimension | None, reads: Reads) -> Refusal:
+    """Return why a text cannot be read as a quantity; the first fault that has a name of its own is told.
+
+    `reads` is the reader, by which a mended text is tried before a cure offers it.
+    """
     if len(text) > LONGEST:
         reason = f"The text is {len(text)} characters long; a quantity has at most {LONGEST}."
         return Refusal(reason, offer(dimension), 0, len(text))
@@ -28,7 +33,7 @@ def explain(text: str, dimension: Dimension | None = None) -> Refusal:
         fault = pattern.search(text)
         if fault:
             told = tell(fault)
-            cure = _quoted(_mended(text, dimension, _ROUNDS) or _once(text, pattern, tell)) or told.cure
+            cure = _quoted(_mended(text, dimension, reads, _ROUNDS) or _once(text, pattern, tell)) or told.cure
             return Refusal(told.reason, " ".join(filter(None, (cure, told.also))) or offer(dimension), *fault.span())
     double = twofold(text, dimension)
     if double is not None:
@@ -63,16 +68,16 @@ _ROUNDS = 3
 """How many faults of one text are mended one behind the other, for a cure that can be pasted."""
 
 
-def _mended(text: str, dimension: Dimension | None, rounds: int) -> list[str]:
+def _mended(text: str, dimension: Dimension | None, reads: Reads, rounds: int) -> list[str]:
     """Return the texts that can be read once the named faults are mended, one for each thing that could be meant."""
     for pattern, tell in FAULTS:
         if pattern.search(text):
             readable: list[str] = []
             for mended in _once(text, pattern, tell):
-                if isinstance(quantity_in(mended, dimension), Quantity):
+                if isinstance(reads(mended, dimension), Quantity):
                     readable.append(mended)
                 elif rounds > 1:
-                    readable += _mended(mended, dimension, rounds - 1)
+                    readable += _mended(mended, dimension, reads, rounds - 1)
             return readable
     return []
 

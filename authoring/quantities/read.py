@@ -47,7 +47,9 @@ def quantity_in(text: str, dimension: Dimension | None) -> Quantity | Refusal | 
 def _refusal(value: object, dimension: Dimension | None) -> Refusal:
     from authoring.quantities import explain  # noqa: PLC0415  # thirty patterns that only a refusal needs
 
-    return explain.explain(value, dimension) if isinstance(value, str) else explain.explain_other(value, dimension)
+    if isinstance(value, str):
+        return explain.explain(value, dimension, quantity_in)
+    return explain.explain_other(value, dimension)
 
 
 _ROUGH = ("about", "approximately", "approx.", "approx", "ca.", "ca", "~", "≈")

@@ -6,7 +6,7 @@ from authoring.quantities.numerals import LONGEST_NUMBER
 from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.units import Dimension
 
-_NEVER_NEGATIVE = frozenset(
+NEVER_NEGATIVE = frozenset(
     {
         Dimension.TORQUE,
         Dimension.VOLUME,
@@ -18,9 +18,9 @@ _NEVER_NEGATIVE = frozenset(
         Dimension.DENSITY,
     },
 )
+"""What is never below zero."""
 
-
-_MAY_BE_ABOUT = frozenset(
+MAY_BE_ABOUT = frozenset(
     {
         Dimension.VOLUME,
         Dimension.MASS,
@@ -43,7 +43,7 @@ def unsound(quantity: Quantity) -> tuple[str, str] | None:
         return _no_window(quantity)
     numbers = [number for number in (quantity.nominal, low, high) if number is not None]
     kind = quantity.dimension
-    if kind in _NEVER_NEGATIVE and (min(numbers) < 0 or (quantity.nominal == 0 and kind is not Dimension.COUNT)):
+    if kind in NEVER_NEGATIVE and (min(numbers) < 0 or (quantity.nominal == 0 and kind is not Dimension.COUNT)):
         return _not_above_zero(quantity)
     if kind is Dimension.COUNT and any(number.denominator != 1 for number in numbers):
         return "A count is a whole number.", 'Write whole pieces, such as "4".'
@@ -53,7 +53,7 @@ def unsound(quantity: Quantity) -> tuple[str, str] | None:
 
 
 def _held_to(quantity: Quantity) -> tuple[str, str] | None:
-    if quantity.form is not Form.ABOUT or quantity.dimension in _MAY_BE_ABOUT:
+    if quantity.form is not Form.ABOUT or quantity.dimension in MAY_BE_ABOUT:
         return None
     named = quantity.dimension.value
     return f'A {named} is never "about": somebody is held to it.', "State its limits, or the nominal value alone."

@@ -44,8 +44,9 @@ TORQUE_WORDS: Mapping[str, tuple[str, ...]] = {
 }
 """The words of the torque units that the trade shortens and turns round: foot-pound, pound-foot."""
 
-_US = ("US", "U.S.", "us")
-_IMP = ("imp", "Imp", "imp.", "imperial", "Imperial", "UK")
+US = ("US", "U.S.", "us")
+IMP = ("imp", "Imp", "imp.", "imperial", "Imperial", "UK")
+"""How the nation of a volume is written, before its unit."""
 
 
 def _national(nations: tuple[str, ...], words: tuple[str, ...]) -> tuple[str, ...]:
@@ -75,14 +76,14 @@ FORMS: Mapping[str, tuple[str, ...]] = {
     "mL": ("ml", "millilitre", "millilitres", "milliliter", "milliliters"),
     "cm³": ("cc", "ccm", "cm3", "cm^3"),
     "in³": ("in3", "in^3", "cu in", "cu. in.", "cu.in"),
-    "US gal": _national(_US, _GALLON),
-    "US qt": _national(_US, _QUART),
-    "US pt": _national(_US, _PINT),
-    "US fl oz": _national(_US, _FLUID_OUNCE),
-    "imp gal": _national(_IMP, _GALLON),
-    "imp qt": _national(_IMP, _QUART),
-    "imp pt": _national(_IMP, _PINT),
-    "imp fl oz": _national(_IMP, _FLUID_OUNCE),
+    "US gal": _national(US, _GALLON),
+    "US qt": _national(US, _QUART),
+    "US pt": _national(US, _PINT),
+    "US fl oz": _national(US, _FLUID_OUNCE),
+    "imp gal": _national(IMP, _GALLON),
+    "imp qt": _national(IMP, _QUART),
+    "imp pt": _national(IMP, _PINT),
+    "imp fl oz": _national(IMP, _FLUID_OUNCE),
     "psi": ("PSI", "lbf/in²", "lbf/in2", "lbf/in^2"),
     "N/mm²": ("N/mm2", "N/mm^2"),
     "bar": ("bars",),
@@ -112,8 +113,8 @@ FORMS: Mapping[str, tuple[str, ...]] = {
     "L/min": ("l/min", "lpm", "litres per minute", "liters per minute"),
     "L/h": ("l/h",),
     "mL/min": ("ml/min",),
-    "US gal/min": (*(f"{one}/min" for one in _national(_US, _GALLON)), "US gpm"),
-    "imp gal/min": (*(f"{one}/min" for one in _national(_IMP, _GALLON)), "imp gpm"),
+    "US gal/min": (*(f"{one}/min" for one in _national(US, _GALLON)), "US gpm"),
+    "imp gal/min": (*(f"{one}/min" for one in _national(IMP, _GALLON)), "imp gpm"),
     "kg/m³": ("kg/m3", "kg/m^3"),
     "kg/L": ("kg/l", "kg/dm³", "kg/dm3", "kg/dm^3"),
     "g/cm³": ("g/cm3", "g/cm^3", "g/mL", "g/ml", "g/cc"),
