@@ -53,7 +53,7 @@ def _shut(reading: LevelReading, wording: Wording) -> Iterator[Aside]:
         if circuit is None or begins is None or window.specification.value is None:
             continue
         only = wording.applies(circuit.when, reading.step.when)
-        from_here = wording.amount(_degrees(begins, window.specification.value))
+        from_here = wording.amount(_degrees(begins, window.specification.value)).first
         told: list[str | Inline] = [
             f"{only}: " if only else "",
             "read the level at ",
@@ -67,9 +67,9 @@ def _shut(reading: LevelReading, wording: Wording) -> Iterator[Aside]:
 def why_closed(circuit: Circuit, wording: Wording) -> Text:
     """Return why a window is closed to the vehicles that have a circuit, since it is shut there."""
     opening = circuit.opens.value
-    where: Text = (Words(" at "), wording.amount(opening)) if opening is not None else ()
-    missing = f" only, and what the {circuit.name} takes is missing from the level."
-    return (Words(f"The thermostat of the {circuit.name} opens"), *where, Words(missing))
+    where = f"opens at {wording.amount(opening).first} only" if opening is not None else "is still shut"
+    missing = f"what the {circuit.name} takes is missing from the level."
+    return (Words(f"The thermostat of the {circuit.name} {where}, and {missing}"),)
 
 
 def _grown(reading: LevelReading, around: Volume, wording: Wording, shown: set[str]) -> Iterator[Aside]:
