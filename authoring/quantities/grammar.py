@@ -10,7 +10,7 @@ LONGEST = 200
 """The longest text that is read at all; a quantity needs some thirty characters."""
 
 _JOIN = r"(?:\.(?!\.)|[-/](?=[^\W\d_]))"
-_POWER = r"(?<=[a-z^])[23](?![0-9.])|(?<=min)-1(?![0-9.])|(?<=\^)-1(?![0-9.])"
+_POWER = r"(?<=[a-z^])[23](?![0-9.])|(?<=min|in\^)-1(?![0-9.])"
 _SIGN = r"[°º˚℃℉\"″”'’′²³⁻^·⋅∙•*‐‑]"
 _WORD = rf"(?!to\b)(?>(?:[^\W\d_]|{_SIGN}|{_JOIN}|{_POWER})+)"
 UNIT = rf"(?>(?:1/(?=[^\W\d_]))?){_WORD}(?>(?:\s++{_WORD})*)|%"

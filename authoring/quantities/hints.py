@@ -1,4 +1,4 @@
-"""What to write where a unit is missing, lacks its nation, or stands in the wrong place."""
+"""What to write where a unit is missing or stands in the wrong place. Loaded by a refusal alone."""
 
 from __future__ import annotations
 
@@ -25,15 +25,6 @@ EXAMPLES: dict[Dimension, tuple[str, ...]] = {
     Dimension.DENSITY: ("kg/m³", "kg/L"),
 }
 """Units to offer for each dimension."""
-
-_NATIONLESS = {
-    "gal": ("gal", "gallon", "gallons", "Gal", "GAL"),
-    "qt": ("qt", "qts", "quart", "quarts"),
-    "pt": ("pt", "pts", "pint", "pints"),
-    "fl oz": ("fl oz", "fl. oz.", "fl.oz", "floz", "fluid ounce", "fluid ounces"),
-}
-NATIONLESS: dict[str, str] = {word: short for short, words in _NATIONLESS.items() for word in words}
-"""Volume words that differ between the two nations, and the short form the nation goes before."""
 
 
 def offer(dimension: Dimension | None) -> str:

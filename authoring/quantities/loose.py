@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 
-from authoring.quantities.hints import NATIONLESS
 from authoring.quantities.numerals import NUMBER
+from authoring.quantities.spellings import NATIONLESS
 from authoring.quantities.units import LOOKALIKE_SIGNS, SPELLINGS, Dimension
 
 _NUMERAL = rf"(?:[0-9]++/[0-9]++|{NUMBER}(?>(?:,[0-9]++)?))"

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import difflib
 
-from authoring.quantities.hints import NATIONLESS, offer
+from authoring.quantities.hints import offer
+from authoring.quantities.spellings import NATIONLESS
 from authoring.quantities.units import SPELLINGS, Dimension, Unit, plain_spelling
 
 _MASS_IN_TORQUE = (

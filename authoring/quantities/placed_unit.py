@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 
-from authoring.quantities.hints import wrong_dimension
 from authoring.quantities.refused import UnexplainedError, refuse
 from authoring.quantities.units import PLAIN_NUMBER, UNITS, Dimension, Unit, as_difference, plain_spelling, unit_named
 
@@ -59,6 +58,8 @@ def _named(match: re.Match[str], group: str, dimension: Dimension | None) -> Uni
     if dimension is Dimension.TEMPERATURE_DIFFERENCE:
         unit = as_difference(unit)
     if dimension not in (None, unit.dimension):
+        from authoring.quantities.hints import wrong_dimension  # noqa: PLC0415  # words that only a refusal needs
+
         refuse(*wrong_dimension(spelling, unit, dimension), match.span(group))
     return unit
 

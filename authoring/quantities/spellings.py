@@ -58,6 +58,10 @@ _QUART = ("qt", "qts", "quart", "quarts")
 _PINT = ("pt", "pts", "pint", "pints")
 _FLUID_OUNCE = ("fl oz", "fl. oz.", "fl.oz", "floz", "fluid ounce", "fluid ounces")
 
+_SHORT = {"gal": (*_GALLON, "Gal", "GAL"), "qt": _QUART, "pt": _PINT, "fl oz": _FLUID_OUNCE}
+NATIONLESS: Mapping[str, str] = {word: short for short, words in _SHORT.items() for word in words}
+"""Volume words that lack their nation, and the short form the nation goes before."""
+
 FORMS: Mapping[str, tuple[str, ...]] = {
     "m": ("metre", "metres", "meter", "meters"),
     "cm": ("centimetre", "centimetres", "centimeter", "centimeters"),
