@@ -38,7 +38,9 @@ class LimitRow(Struct, frozen=True):
 class TorqueCallout(Struct, frozen=True):
     """A torque as the reader sees it: which fasteners, how many, how tight in both units, where it comes from.
 
-    `lines` say the rest under labels: stages, order, threads, what a failure puts at risk, who looks a second time.
+    `lines` say the rest under labels: what to set, stages, order, threads, what a failure puts at risk, who looks a
+    second time.
+    `derived` is worked out from it, such as the clamp force, each with what it takes for granted; it is set small.
     """
 
     fasteners: str
@@ -49,6 +51,7 @@ class TorqueCallout(Struct, frozen=True):
     note: str = ""
     applies: str = ""
     lines: tuple[tuple[str, Text], ...] = ()
+    derived: tuple[tuple[str, Text], ...] = ()
 
 
 class Outcome(Struct, frozen=True):

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
+
+from msgspec.structs import replace
 
 from authoring.booklet.blocks import Cell, Table
+from authoring.booklet.clamping import clamping
 from authoring.booklet.orders import order_told
 from authoring.booklet.phrases import in_turn
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.step_parts import LimitRow, TorqueCallout
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Amount, Blank, Named, Text, Words
+from authoring.booklet.words import Blank, Named, Text, Words
+from authoring.booklet.wrench_marks import marks
 from authoring.model.procedure import Action, Step
 from authoring.model.specification import When
 from authoring.model.things import FastenerGroup, Item
-from authoring.model.wrenches import at_right_angle, fit_of, wrenches
+from authoring.model.wrenches import torque_of
 from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.show import limits, spell
-from authoring.workshop.interval import exactly, quantity_of
 
 UNPUBLISHED = "No torque is published:"
 _THREADS = {"dry": "dry", "oiled": "oiled", "greased": "greased", "thread-lock": "with thread lock"}
@@ -33,20 +36,18 @@ def callouts(action: Action, step: Step, volume: Volume, wording: Wording, withi
     """Yield the callout of each fastener group an action of a step tightens."""
     for name in action.what:
         group = volume.scope.things[name].thing
-        if isinstance(group, FastenerGroup):
-            quantity = group.torque.value if group.torque is not None else None
-            if quantity is not None or group.tightened is not None:
-                yield _callout(group, quantity, _settings(group, step, volume), volume, wording, within)
+        if isinstance(group, FastenerGroup) and (torque_of(group) is not None or group.tightened is not None):
+            yield replace(
+                _callout(group, volume, wording),
+                applies=wording.applies(group.when, within),
+                lines=(*marks(group, step, volume), *_lines(group, wording)),
+                derived=tuple(clamping(group, step, volume, wording)),
+            )
 
 
-def _callout(  # a callout is made of these, and nothing stands for them all
-    group: FastenerGroup,
-    quantity: Quantity | None,
-    settings: Iterable[tuple[str, Text]],
-    volume: Volume,
-    wording: Wording,
-    within: When,
-) -> TorqueCallout:
+def _callout(group: FastenerGroup, volume: Volume, wording: Wording) -> TorqueCallout:
+    """Return what a group states of its torque, whatever the step."""
+    quantity = torque_of(group)
     nominal = [NOMINAL_ONLY] if quantity is not None and quantity.form is Form.VALUE else []
     unpublished = [f"{UNPUBLISHED} {group.tightened}"] if quantity is None else []
     return TorqueCallout(
@@ -56,30 +57,7 @@ def _callout(  # a callout is made of these, and nothing stands for them all
         rows=_rows(quantity, wording) if quantity is not None else (),
         source=wording.source(group.torque) if group.torque is not None else "",
         note=" ".join([*unpublished, *nominal, *_not_these(group, volume, wording)]),
-        applies=wording.applies(group.when, within),
-        lines=(*settings, *_lines(group, wording)),
     )
-
-
-def _settings(group: FastenerGroup, step: Step, volume: Volume) -> Iterator[tuple[str, Text]]:
-    """Yield the mark to set, in the unit of its scale, on the first wrench of the step that can do the torque.
-
-    With an adapter the mark is another one, unless it sits at a right angle to the wrench.
-    """
-    tools = wrenches(step, volume.scope)
-    adapters = [tool for tool in tools if tool.adapter is not None]
-    for tool in tools:
-        fit = fit_of(tool, group) if tool.adapter is None else None
-        if fit is None or not fit.fits or fit.setting is None or tool.resolution is None:
-            continue
-        unit = tool.resolution.unit
-        mark = quantity_of(exactly(fit.setting), unit, tool.resolution.places)
-        told: Text = (Amount(spell(mark)), Words(f" on the {tool.name}"))
-        if any(not at_right_angle(adapter) for adapter in adapters):
-            return  # the mark depends on the length of the wrench, which nobody has stated
-        straight = [f", with the {adapter.name} at a right angle to it" for adapter in adapters]
-        yield "Set", (*told, *(Words(one) for one in straight))
-        return
 
 
 def _lines(group: FastenerGroup, wording: Wording) -> Iterator[tuple[str, Text]]:

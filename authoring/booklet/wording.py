@@ -93,7 +93,11 @@ class Wording:
 
     def units(self, quantity: Quantity) -> tuple[Unit, ...]:
         """Return the shop's units for what a quantity measures; its own unit where the shop names none."""
-        return self._units.get(quantity.dimension) or (quantity.unit,)
+        return self.units_of(quantity.dimension) or (quantity.unit,)
+
+    def units_of(self, dimension: Dimension) -> tuple[Unit, ...]:
+        """Return the shop's units of a dimension; none where the shop names none."""
+        return self._units.get(dimension, ())
 
     def holds(self, when: When) -> bool:
         """Tell whether something belongs to this booklet."""

@@ -1,48 +1,156 @@
-"""Which tools of a step are wrenches that show a torque, and how each suits a fastener group."""
+"""Which tools of a step are wrenches that show a torque, with which adapter, and how each suits a fastener group."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+
+from msgspec import Struct
+
 from authoring.model.library import Scope
-from authoring.model.procedure import Step
-from authoring.model.things import FastenerGroup, Tool
+from authoring.model.mentions import Mention, touched
+from authoring.model.procedure import Procedure, Step
+from authoring.model.things import FastenerGroup, Stock, Tool
+from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
-from authoring.workshop.interval import Interval, interval_of
-from authoring.workshop.wrench_fit import WrenchFit, wrench_fit
+from authoring.workshop.impossible import Impossible
+from authoring.workshop.interval import Interval, interval_of, widened
+from authoring.workshop.wrench_fit import WrenchFit, permissible_deviation, wrench_fit
+from authoring.workshop.wrench_setting import at_the_wrench, lever_ratio
 
-_ACROSS = 90
+
+class Held(Struct, frozen=True, eq=False):
+    """A torque wrench as it is held: alone or with an adapter.
+
+    `ratio` is what is set over what reaches the fastener; Impossible where it cannot be worked out.
+    """
+
+    wrench: Tool
+    adapter: Tool | None
+    ratio: Fraction | Impossible
 
 
-def wrenches(step: Step, scope: Scope) -> list[Tool]:
-    """Return the tools of a step that state a range of torque, and the adapters beside them."""
+class Tightening(Struct, frozen=True, eq=False):
+    """One group with a torque that a step tightens, where it is named, and the wrenches as they are held there."""
+
+    step: Step
+    group: FastenerGroup
+    mention: Mention
+    held: tuple[Held, ...]
+
+
+def tightenings(procedure: Procedure, scope: Scope) -> Iterator[Tightening]:
+    """Yield every group with a torque that a procedure's own steps tighten, step by step."""
+    for _, step in procedure.steps():
+        wrenches = held(step, scope)
+        for action in step.actions:
+            for mention in touched(action) if action.kind.torque else ():
+                named = scope.things.get(mention.name)
+                group = named.thing if named is not None and mention.role == "what" else None
+                if isinstance(group, FastenerGroup) and torque_of(group) is not None:
+                    yield Tightening(step, group, mention, wrenches)
+
+
+def torque_of(group: FastenerGroup) -> Quantity | None:
+    """Return the torque that a group states, where it could be read and is one."""
+    torque = group.torque.value if group.torque is not None else None
+    return torque if torque is not None and torque.dimension is Dimension.TORQUE else None
+
+
+def held(step: Step, scope: Scope) -> tuple[Held, ...]:
+    """Return the torque wrenches of a step, each with each adapter that the step lists; alone where it lists none."""
     listed = (scope.things[name].thing for name in step.uses if name in scope.things)
     tools = [thing for thing in listed if isinstance(thing, Tool)]
-    ranged = [tool for tool in tools if _scale(tool) is not None]
-    return [*ranged, *(tool for tool in tools if tool.adapter is not None)] if ranged else []
+    return with_adapters([tool for tool in tools if scale_of(tool) is not None], adapters_of(tools))
 
 
-def fit_of(tool: Tool, group: FastenerGroup) -> WrenchFit | None:
-    """Return how a wrench suits the torque of a group; None where one of the two states nothing to judge by."""
-    scale = _scale(tool)
-    torque = group.torque.value if group.torque is not None else None
-    if scale is None or torque is None:
+def with_adapters(wrenches: Iterable[Tool], adapters: Iterable[Tool]) -> tuple[Held, ...]:
+    """Return each wrench with each adapter, and alone where there is none."""
+    ends: list[Tool | None] = [*adapters]
+    return tuple(Held(tool, end, _ratio(tool, end)) for tool in wrenches for end in ends or [None])
+
+
+def adapters_of(tools: Iterable[Tool]) -> list[Tool]:
+    """Return those among tools that move the fastener away from the square of the wrench."""
+    return [tool for tool in tools if tool.adapter is not None]
+
+
+def wrenches_of(stock: Stock | None) -> list[Tool]:
+    """Return the shop's torque wrenches: the tools that state a range of torque."""
+    return [tool for tool in stock.tools.values() if scale_of(tool) is not None] if stock is not None else []
+
+
+def scale_of(tool: Tool) -> Interval | None:
+    """Return the range of a torque wrench in N·m; None for a tool that states none."""
+    reach = tool.range.value if tool.range is not None else None
+    return interval_of(reach) if reach is not None and reach.dimension is Dimension.TORQUE else None
+
+
+def fit_of(one: Held, torque: Quantity) -> WrenchFit | None:
+    """Return how a wrench as it is held suits a torque; None where there is nothing to judge by.
+
+    The limits are judged at the wrench, behind the adapter.
+    """
+    scale = scale_of(one.wrench)
+    if scale is None or isinstance(one.ratio, Impossible):
         return None
-    step = tool.resolution
+    step = one.wrench.resolution
     marks = step.nominal if step is not None and step.dimension is Dimension.TORQUE else None
     return wrench_fit(
-        interval_of(torque),
+        at_the_wrench(interval_of(torque), one.ratio),
         scale,
         marks * step.unit.factor if step is not None and marks is not None else None,
-        torque.nominal * torque.unit.factor if torque.nominal is not None else None,
+        torque.nominal * torque.unit.factor * one.ratio if torque.nominal is not None else None,
     )
 
 
-def at_right_angle(tool: Tool) -> bool:
-    """Tell whether a tool is an adapter that sits across the wrench, so that the mark is the torque itself."""
-    adapter = tool.adapter
-    angle = adapter.angle if adapter is not None else None
-    return angle is not None and angle.nominal is not None and angle.nominal * angle.unit.factor == _ACROSS
+def fitting(one: Tightening, stock: Stock | None) -> list[Tool]:
+    """Return the shop's torque wrenches that can do a tightening, with the adapters of its step."""
+    torque = torque_of(one.group)
+    adapters = [held.adapter for held in one.held if held.adapter is not None]
+    able = []
+    for held in with_adapters(wrenches_of(stock), adapters_of(adapters)):
+        fit = fit_of(held, torque) if torque is not None else None
+        if fit is not None and fit.fits and held.wrench not in able:
+            able.append(held.wrench)
+    return able
 
 
-def _scale(tool: Tool) -> Interval | None:
-    reach = tool.range.value if tool.range is not None else None
-    return interval_of(reach) if reach is not None and reach.dimension is Dimension.TORQUE else None
+def off_by(one: Held, torque: Interval) -> Interval:
+    """Return the torques in N·m that may reach the fastener where these are meant: each end moved out by the error.
+
+    The error is what the tool states, as a share or an amount; else what ISO 6789 permits a wrench of its full scale.
+    """
+    tool = one.wrench
+    stated = tool.accuracy.value if tool.accuracy is not None else None
+    if stated is not None and stated.nominal is not None and stated.dimension is Dimension.TORQUE:
+        ratio = Fraction(1) if isinstance(one.ratio, Impossible) else one.ratio
+        return widened(torque, stated.nominal * stated.unit.factor / ratio) or torque
+    share = share_off(tool)
+    return Interval(
+        None if torque.low is None else torque.low * (1 - share),
+        None if torque.high is None else torque.high * (1 + share),
+    )
+
+
+def share_off(tool: Tool) -> Fraction:
+    """Return the share of its reading by which a wrench may be off: stated, or permitted by ISO 6789."""
+    stated = tool.accuracy.value if tool.accuracy is not None else None
+    if stated is not None and stated.nominal is not None and stated.dimension is Dimension.RATIO:
+        return stated.nominal * stated.unit.factor
+    scale = scale_of(tool)
+    return permissible_deviation(scale.high if scale is not None and scale.high is not None else Fraction(100))
+
+
+def _ratio(wrench: Tool, tool: Tool | None) -> Fraction | Impossible:
+    adapter = tool.adapter if tool is not None else None
+    reach = _metre(adapter.length) if adapter is not None else None
+    if adapter is None or reach is None:  # an adapter whose length was refused is told of already
+        return Fraction(1)
+    angle = adapter.angle
+    degree = angle.nominal * angle.unit.factor if angle is not None and angle.nominal is not None else Fraction(0)
+    return lever_ratio(_metre(wrench.length), reach, degree)
+
+
+def _metre(length: Quantity | None) -> Fraction | None:
+    return length.nominal * length.unit.factor if length is not None and length.nominal is not None else None

@@ -23,9 +23,11 @@ stays at 90 % of the yield stress for both together.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from msgspec import Struct
 
-from authoring.workshop.clamp_force import force_for_friction
+from authoring.workshop.clamp_force import force_for_friction, force_for_nut_factor
 from authoring.workshop.interval import Interval
 from authoring.workshop.metric_thread import MetricThread
 from authoring.workshop.proof_load import proof_load_newton
@@ -67,16 +69,44 @@ def bolt_load(
     An open end of the torque counts as its other end; a torque or a friction without any end is not judged.
     None when it is not judged or the class has no proof load at this size.
     """
-    proof = proof_load_newton(thread, property_class)
-    torques, frictions = _ends(torque_newton_metre), _ends(friction)
-    if proof is None or torques is None or frictions is None or frictions[0] <= 0:
+    return _load(torque_newton_metre, friction, _Bolt(thread, property_class, tool_error), _by_friction)
+
+
+def bolt_load_for_nut_factor(
+    torque_newton_metre: Interval,
+    thread: MetricThread,
+    property_class: str,
+    nut_factor: Interval,
+    tool_error: float = 0.0,
+) -> BoltLoad | None:
+    """Return the same by T = K F d; `nut_factor` is K, which carries a source of its own."""
+    return _load(torque_newton_metre, nut_factor, _Bolt(thread, property_class, tool_error), force_for_nut_factor)
+
+
+class _Bolt(Struct, frozen=True):
+    thread: MetricThread
+    property_class: str
+    tool_error: float
+
+
+def _load(
+    torque: Interval, resistance: Interval, bolt: _Bolt, force: Callable[[float, MetricThread, float], float]
+) -> BoltLoad | None:
+    """Return the load by a formula that takes the torque, the thread, and what resists the turning."""
+    proof = proof_load_newton(bolt.thread, bolt.property_class)
+    torques, resists = _ends(torque), _ends(resistance)
+    if proof is None or torques is None or resists is None or resists[0] <= 0:
         return None
-    (low, high), (slippery, rough) = torques, frictions
+    (low, high), (slippery, rough) = torques, resists
     return BoltLoad(
-        force_for_friction(low * (1 - tool_error), thread, rough, rough),
-        force_for_friction(high * (1 + tool_error), thread, slippery, slippery),
+        force(low * (1 - bolt.tool_error), bolt.thread, rough),
+        force(high * (1 + bolt.tool_error), bolt.thread, slippery),
         proof,
     )
+
+
+def _by_friction(torque_newton_metre: float, thread: MetricThread, friction: float) -> float:
+    return force_for_friction(torque_newton_metre, thread, friction, friction)
 
 
 def _ends(interval: Interval) -> tuple[float, float] | None:

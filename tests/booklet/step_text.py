@@ -74,7 +74,7 @@ def _torque(callout: TorqueCallout) -> Iterator[str]:
     for row in callout.rows:
         yield f"        {row.low} / {row.nominal} / {row.high} {row.unit}"
     yield from [f"        {callout.note}"] if callout.note else []
-    yield from (f"        {label}: {said(text)}" for label, text in callout.lines)
+    yield from (f"        {label}: {said(text)}" for label, text in (*callout.lines, *callout.derived))
 
 
 def _checkpoint(check: Checkpoint) -> Iterator[str]:

@@ -2,7 +2,8 @@
 
 A wrench is true only between a fifth of its full scale and the end of it, and it can be set only where it has a mark.
 Whoever holds a wrench that is too weak, too strong or too coarse sets "about there", and the joint is made by luck.
-Of several wrenches in a step one that fits is enough; an adapter makes the matter one for the bench.
+The limits are held against the scale at the wrench: an adapter that lengthens it lets it be set lower.
+Of several wrenches in a step one that fits is enough, and those of the shop that would fit are named.
 
 Wrong:
 
@@ -53,12 +54,11 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.diagnostics.words import joined
-from authoring.model.library import Library, Scope
-from authoring.model.mentions import touched
+from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.things import FastenerGroup, Tool
-from authoring.model.wrenches import fit_of, wrenches
+from authoring.model.wrenches import Tightening, fit_of, fitting, tightenings, torque_of
 from authoring.rules.rule import Fault
+from authoring.workshop.impossible import Impossible
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T4",)
@@ -66,32 +66,33 @@ REQUIREMENTS = ("T4",)
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each tightening to a torque that no wrench of its step can do."""
-    scope = library.scope(procedure)
-    for _, step in procedure.steps():
-        tools = wrenches(step, scope)
-        if not tools or any(tool.adapter is not None for tool in tools):
-            continue
-        for action in step.actions:
-            for mention in touched(action) if action.kind.torque else ():
-                named = scope.things.get(mention.name)
-                if named is not None and isinstance(named.thing, FastenerGroup):
-                    why = _reasons(named.thing, tools, scope)
-                    if why:
-                        yield Fault(
-                            f'No wrench of this step can do the torque of "{named.id}": {joined(why)}.',
-                            mention.span,
-                            "List a wrench whose range and marks suit the torque.",
-                            (Related(named.where.of("torque", "value"), "the torque"),),
-                        )
+    for one in tightenings(procedure, library.scope(procedure)):
+        why = _reasons(one)
+        if why:
+            others = fitting(one, library.stock)
+            yield Fault(
+                f'No wrench of this step can do the torque of "{one.group.id}": {joined(why)}.',
+                one.mention.span,
+                f'List "{joined([tool.id for tool in others], "or")}" under with instead.'
+                if others
+                else "None in the stock can do it either: list one whose range and marks suit the torque.",
+                (Related(one.group.where.of("torque", "value"), "the torque"),),
+            )
 
 
-def _reasons(group: FastenerGroup, tools: list[Tool], scope: Scope) -> list[str]:
+def _reasons(one: Tightening) -> list[str]:
     """Return for each wrench why it is not the one; nothing where one fits, or where nothing can be said."""
+    torque = torque_of(one.group)
     why = []
-    for tool in tools:
-        fit = fit_of(tool, group)
+    for held in one.held:
+        fit = fit_of(held, torque) if torque is not None else None
         if fit is None or fit.fits:
             return []
         faults = joined([fault.value for fault in fit.faults])
-        why.append(f"of the {scope.things[tool.id].words}, {faults}")
+        behind = f" with the {held.adapter.name}" if held.adapter is not None and _matters(held.ratio) else ""
+        why.append(f"of the {held.wrench.name}{behind}, {faults}")
     return why
+
+
+def _matters(ratio: object) -> bool:
+    return not isinstance(ratio, Impossible) and ratio != 1

@@ -1,0 +1,145 @@
+"""What a torque, and a turn after it, do to the bolt: small lines below a callout, each with what it takes for granted.
+
+A span of force widens when it is rounded, so that what is printed holds whatever the true number is.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from fractions import Fraction
+
+from authoring.booklet.phrases import capital
+from authoring.booklet.plan import Volume
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Amount, Text, Words
+from authoring.diagnostics.words import joined
+from authoring.model.clamping import Turn, able, clamp_of, stripping_of, turn_of
+from authoring.model.procedure import Step
+from authoring.model.specification import Specification
+from authoring.model.things import FastenerGroup, Tool
+from authoring.model.wrenches import held, share_off
+from authoring.quantities.quantity import Quantity
+from authoring.quantities.rounding import down, places_for_value, up
+from authoring.quantities.show import spell
+from authoring.quantities.units import UNITS, Dimension, Unit
+from authoring.workshop.bolt_load import BoltLoad
+from authoring.workshop.confirmed import unverified
+from authoring.workshop.interval import Interval, exactly, quantity_of
+
+_KILONEWTON = UNITS["kN"]
+_PERCENT = UNITS["%"]
+_MM = 1000
+
+
+def clamping(group: FastenerGroup, step: Step, volume: Volume, wording: Wording) -> Iterator[tuple[str, Text]]:
+    """Yield the clamp force of a group, what its turn adds, and the force at which its tapped hole strips."""
+    wrenches = able(held(step, volume.scope), group)
+    load, turn = clamp_of(group, wrenches), turn_of(group)
+    if load is not None:
+        tools = [one.wrench for one in wrenches]
+        yield "Clamp force", (*_load(load, wording), Words(f", {_assumed(group, tools)}{_before(group, turn)}."))
+    if turn is not None:
+        yield "Turn", (*_turn(turn, wording), *_after(load, turn, wording))
+    strips = stripping_of(group)
+    if strips is not None and group.tapped is not None:
+        yield "Tapped hole", _strips(group.tapped.material, strips, load, wording)
+
+
+def _load(load: BoltLoad, wording: Wording) -> Text:
+    share = f"{math.floor(100 * load.least_share)} to {math.ceil(100 * load.greatest_share)}\u00a0%"
+    bears = f"{_doubt('bolt_load', 'proof_load')}: {share} of what the bolt bears (its proof load)"
+    return (_force(load.least_newton, load.greatest_newton, wording), Words(bears))
+
+
+def _assumed(group: FastenerGroup, wrenches: list[Tool]) -> str:
+    resists = [("a friction", group.friction), ("a nut factor K", group.nut_factor)]
+    told = [f"at {name} of {spell(one.value)}" for name, one in resists if one is not None and one.value is not None]
+    return f"{told[0] if told else ''}{_off(wrenches)}"
+
+
+def _off(wrenches: list[Tool]) -> str:
+    """Return how far the worst of the wrenches may be off, in words."""
+    amounts = [amount for one in wrenches if (amount := _amount(one.accuracy)) is not None]
+    if amounts:
+        return f" and a wrench that may be off by {joined([spell(one) for one in amounts], 'or')}"
+    if not wrenches:
+        return ", with no error of a wrench counted"
+    worst = max(wrenches, key=share_off)
+    share = spell(quantity_of(exactly(share_off(worst)), _PERCENT, 0))
+    if worst.accuracy is not None:
+        return f" and a wrench that may be off by {share}"
+    doubt = _doubt("wrench_fit.permissible_deviation")
+    return f" and a wrench that is off by {share} at most, as ISO 6789 permits{doubt}"
+
+
+def _before(group: FastenerGroup, turn: Turn | None) -> str:
+    return f", before the turn of {spell(group.stages[-1])}" if turn is not None else ""
+
+
+def _turn(turn: Turn, wording: Wording) -> Text:
+    """Return by how much the turn draws head and nut together, in all and for each degree, and what force that adds."""
+    whole, each = (_length(mm, wording) for mm in (turn.take_up_mm, turn.take_up_mm / turn.degree))
+    drawn = (Words("draws head and nut together by "), whole, Words(", "), each, Words(" for each degree"))
+    if turn.least_newton is None or turn.greatest_newton is None:
+        return (*drawn, Words(". How much force that adds depends on the length that is clamped, which is not stated."))
+    added = _force(turn.least_newton, turn.greatest_newton, wording)
+    doubt = _doubt("tightening_angle.take_up", "tightening_angle.force")
+    return (*drawn, Words(", about "), added, Words(f" more{doubt}, with bolt and joint of steel that spring back."))
+
+
+def _after(load: BoltLoad | None, turn: Turn, wording: Wording) -> Text:
+    """Return what the bolt bears after the turn, as far as it is known."""
+    if load is None or turn.least_newton is None or turn.greatest_newton is None:
+        return ()
+    least, greatest = load.least_newton + turn.least_newton, load.greatest_newton + turn.greatest_newton
+    if greatest > load.proof_newton:
+        bears = _force(load.proof_newton, load.proof_newton, wording)
+        return (Words(" It may go beyond what the bolt bears, "), bears, Words(", and then the bolt stays longer."))
+    return (Words(" In all "), _force(least, greatest, wording), Words("."))
+
+
+def _strips(material: str, strips: float, load: BoltLoad | None, wording: Wording) -> Text:
+    """Return at which force the hole strips, and how near the torque may come to it."""
+    told = (
+        Words(f"{capital(material)} strips at about "),
+        _force(strips, strips, wording),
+        Words(f"{_doubt('thread_engagement')}, when every thread that is counted is whole"),
+    )
+    if load is None:
+        return (*told, Words(". Never pull beyond the maximum."))
+    share = f"{math.ceil(100 * load.greatest_newton / strips)}\u00a0%"
+    return (*told, Words(f". The torque may reach {share} of that, so never pull beyond the maximum."))
+
+
+def _force(least: float, greatest: float, wording: Wording) -> Amount:
+    """Return a span of force in the shop's units of force, kN for N; two digits, rounded apart."""
+    units = wording.units_of(Dimension.FORCE) or (_KILONEWTON,)
+    told = [_span(least, greatest, _KILONEWTON if unit.symbol == "N" else unit) for unit in units]
+    return Amount(*told[:2])
+
+
+def _span(least: float, greatest: float, unit: Unit) -> str:
+    low, high = Fraction(least) / unit.factor, Fraction(greatest) / unit.factor
+    places = places_for_value(low)
+    apart = low != high
+    return spell(_quantity(down(low, places), up(high, places) if apart else down(low, places), unit, places))
+
+
+def _quantity(low: Fraction, high: Fraction, unit: Unit, places: int) -> Quantity:
+    return quantity_of(Interval(low * unit.factor, high * unit.factor), unit, places)
+
+
+def _amount(accuracy: Specification | None) -> Quantity | None:
+    """Return an accuracy that is stated as a torque."""
+    value = accuracy.value if accuracy is not None else None
+    return value if value is not None and value.dimension is Dimension.TORQUE else None
+
+
+def _doubt(*computations: str) -> str:
+    return ", unverified" if unverified(*computations) else ""
+
+
+def _length(mm: Fraction, wording: Wording) -> Amount:
+    length = quantity_of(exactly(mm / _MM), UNITS["mm"], places_for_value(mm))
+    return wording.amount(length)

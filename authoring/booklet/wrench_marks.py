@@ -1,0 +1,73 @@
+"""What to set on the torque wrench of a step, with the adapter that it carries."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from authoring.booklet.phrases import in_turn
+from authoring.booklet.plan import Volume
+from authoring.booklet.words import Amount, Text, Words
+from authoring.model.procedure import Step
+from authoring.model.things import FastenerGroup, Tool
+from authoring.model.wrenches import Held, fit_of, held, torque_of
+from authoring.quantities.quantity import Quantity
+from authoring.quantities.show import spell
+from authoring.quantities.units import Dimension
+from authoring.workshop.confirmed import unverified
+from authoring.workshop.impossible import Impossible
+from authoring.workshop.interval import exactly, quantity_of
+
+_HALF_TURN, _TURN = 180, 360
+_SITS = {0: "straight ahead of it", 90: "at a right angle to it", 180: "pointing back along it"}
+
+
+def marks(group: FastenerGroup, step: Step, volume: Volume) -> Iterator[tuple[str, Text]]:
+    """Yield the mark to set on each wrench of the step that can do the torque, in the unit of its scale.
+
+    Behind an adapter that changes the setting, a second line says where the hand pulls, since the setting holds there
+    alone.
+    """
+    torque = torque_of(group)
+    told = [(one, mark) for one in held(step, volume.scope) if torque is not None and (mark := _mark(one, torque))]
+    settings = [_setting(one, mark, group) for one, mark in told]
+    if settings:
+        yield "Set", in_turn(settings, ", or ")
+    for wrench in dict.fromkeys(one.wrench for one, _ in told if one.ratio != 1):
+        length = f", {spell(wrench.length)} from its square" if wrench.length is not None else ""
+        doubt = ", unverified" if unverified("wrench_setting") else ""
+        where = f"at the middle of the grip of the {wrench.name}{length}. The setting is right there alone{doubt}."
+        yield "Pull", (Words(where),)
+
+
+def _setting(one: Held, mark: Text, group: FastenerGroup) -> Text:
+    stages = [stage for stage in group.stages if stage.dimension is Dimension.TORQUE]
+    before = [told for stage in stages[:-1] if one.ratio != 1 and (told := _mark(one, stage))]
+    with_it = f", with the {one.adapter.name} {_sits(one.adapter)}" if one.adapter is not None else ""
+    return (*in_turn([*before, mark], ", then "), Words(f" on the {one.wrench.name}{with_it}"))
+
+
+def _mark(one: Held, torque: Quantity) -> Text:
+    """Return the mark for a torque, and that it is the nearest where it is not the torque itself; nothing if none."""
+    fit = fit_of(one, torque)
+    step = one.wrench.resolution
+    if fit is None or not fit.fits or fit.setting is None or step is None or isinstance(one.ratio, Impossible):
+        return ()
+    told = Amount(spell(quantity_of(exactly(fit.setting), step.unit, step.places)))
+    return (told,) if fit.setting == _aim(torque, one.ratio) else (told, Words(", the nearest mark,"))
+
+
+def _aim(torque: Quantity, ratio: Fraction) -> Fraction | None:
+    if torque.nominal is not None:
+        return torque.nominal * torque.unit.factor * ratio
+    ends = [end * torque.unit.factor * ratio for end in (torque.low, torque.high) if end is not None]
+    return sum(ends, Fraction(0)) / len(ends) if ends else None
+
+
+def _sits(tool: Tool) -> str:
+    angle = tool.adapter.angle if tool.adapter is not None else None
+    degree = angle.nominal * angle.unit.factor if angle is not None and angle.nominal is not None else Fraction(0)
+    turned = degree % _TURN
+    turned = min(turned, _TURN - turned)
+    known = _SITS.get(int(turned)) if turned.denominator == 1 else None
+    return known or f"at {spell(angle)} to it" if angle is not None else _SITS[0]

@@ -1,0 +1,121 @@
+"""What the data of a fastener group say about its clamp force: by the torque, by the turn after it, and in soft metal.
+
+An answer is None where the group does not state what it takes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from msgspec import Struct
+
+from authoring.model.library import Library
+from authoring.model.specification import Specification
+from authoring.model.things import FastenerGroup
+from authoring.model.wrenches import Held, fit_of, off_by, tightenings, torque_of
+from authoring.quantities.quantity import Quantity
+from authoring.quantities.units import Dimension
+from authoring.workshop.bolt_load import BoltLoad, bolt_load, bolt_load_for_nut_factor
+from authoring.workshop.interval import Interval, interval_of
+from authoring.workshop.metric_thread import metric_thread
+from authoring.workshop.thread_engagement import shear_area_mm2_per_mm, stripping_force_newton
+from authoring.workshop.tightening_angle import force_span_from_turn_newton, take_up_mm
+
+_MM = 1000
+_MPA = 10**6
+
+
+class Turn(Struct, frozen=True):
+    """The turn after the snug torque, in degrees, and by how many mm it draws head and nut together.
+
+    `least_newton` and `greatest_newton` are what it adds to the clamp force; None where the grip is not stated.
+    """
+
+    degree: Fraction
+    take_up_mm: Fraction
+    least_newton: float | None
+    greatest_newton: float | None
+
+
+def clamp_of(group: FastenerGroup, wrenches: Iterable[Held]) -> BoltLoad | None:
+    """Return the clamp force that the torque of a group gives at worst on either side, and what its bolt bears.
+
+    The limits are moved out by the error of each of the wrenches, the worst counts; by nothing where there is none.
+    With stages that end in a turn it is the force before the turn.
+    """
+    torque, thread = torque_of(group), metric_thread(group.thread)
+    if torque is None or thread is None or group.strength is None:
+        return None
+    reached = _widest(interval_of(torque), wrenches)
+    friction, factor = _stated(group.friction), _stated(group.nut_factor)
+    if friction is not None:
+        return bolt_load(reached, thread, group.strength, interval_of(friction))
+    if factor is not None:
+        return bolt_load_for_nut_factor(reached, thread, group.strength, interval_of(factor))
+    return None
+
+
+def turn_of(group: FastenerGroup) -> Turn | None:
+    """Return the turn that the stages of a group end in, all its parts together."""
+    thread = metric_thread(group.thread)
+    degree = sum((_least(stage) for stage in group.stages if stage.dimension is Dimension.ANGLE), Fraction(0))
+    if thread is None or degree <= 0:
+        return None
+    grip = _stated(group.grip)
+    short, long = _ends_mm(grip) if grip is not None else (0.0, 0.0)
+    if short <= 0:
+        return Turn(degree, take_up_mm(degree, thread), None, None)
+    least, _ = force_span_from_turn_newton(degree, thread, long)
+    _, greatest = force_span_from_turn_newton(degree, thread, short)
+    return Turn(degree, take_up_mm(degree, thread), least, greatest)
+
+
+def stripping_of(group: FastenerGroup) -> float | None:
+    """Return the force in N at which the tapped hole of a group strips, by the least engagement and strength stated."""
+    thread, tapped = metric_thread(group.thread), group.tapped
+    engaged = tapped.engaged.value if tapped is not None else None
+    strength = tapped.shear_strength.value if tapped is not None else None
+    if thread is None or engaged is None or strength is None:
+        return None
+    length, bears = _least(engaged) * _MM, _least(strength) / _MPA
+    return stripping_force_newton(float(length), float(bears), shear_area_mm2_per_mm(thread))
+
+
+def able(held: Iterable[Held], group: FastenerGroup) -> list[Held]:
+    """Return the wrenches, as they are held, that suit the torque of a group."""
+    torque = torque_of(group)
+    fits = [(one, fit_of(one, torque)) for one in held] if torque is not None else []
+    return [one for one, fit in fits if fit is not None and fit.fits]
+
+
+def used_on(group: FastenerGroup, library: Library) -> list[Held]:
+    """Return the wrenches with which the procedures of a library tighten a group."""
+    found: list[Held] = []
+    for procedure in library.procedures.values():
+        for one in tightenings(procedure, library.scope(procedure)):
+            if one.group is group:
+                found += able(one.held, group)
+    return found
+
+
+def _widest(torque: Interval, wrenches: Iterable[Held]) -> Interval:
+    reached = [torque, *(off_by(one, torque) for one in wrenches)]
+    lows = [one.low for one in reached if one.low is not None]
+    highs = [one.high for one in reached if one.high is not None]
+    return Interval(min(lows, default=None), max(highs, default=None))
+
+
+def _stated(specification: Specification | None) -> Quantity | None:
+    return specification.value if specification is not None else None
+
+
+def _least(quantity: Quantity) -> Fraction:
+    """Return the least number that a quantity allows, in its base unit; 0 where nothing limits it downwards."""
+    return interval_of(quantity).low or Fraction(0)
+
+
+def _ends_mm(length: Quantity) -> tuple[float, float]:
+    reach = interval_of(length)
+    ends = [float(end * _MM) for end in (reach.low, reach.high) if end is not None]
+    return ends[0], ends[-1]
