@@ -11,6 +11,7 @@ The exit status is 1 when a goal is missed, and the run stops when a measured co
 from __future__ import annotations
 
 import os
+import shutil
 import statistics
 import subprocess
 import sys
@@ -39,6 +40,12 @@ LEAST_RUNS = 7
 SHORT_FACTOR = 3
 """How many times more often the short commands run, whose figures scatter more."""
 
+LONG = "FL-210"
+"""The longest procedure of the demo library."""
+
+COMPUTING_SHARE = 0.10
+"""What all computations of one procedure may take of the time of its check."""
+
 MB_A_PAGE = 2.5
 MB_AT_REST = 80
 
@@ -61,6 +68,15 @@ class Pair:
     floor: Sequence[str]
     goal: float
     runs: int
+
+
+@dataclass(frozen=True, slots=True)
+class Computing:
+    """What one cold process computed: the seconds of that, the seconds of loading it, and how often it was asked."""
+
+    seconds: float
+    loading: float
+    asked: int
 
 
 def run(command: Sequence[str]) -> Run:
@@ -119,6 +135,47 @@ def report_memory(runs: Sequence[Run], pages: int) -> bool:
     return met
 
 
+def computing(library: str, number: str) -> Computing:
+    """Check and compose one procedure in a fresh process; raises CalledProcessError when nothing was measured."""
+    command = (PYTHON, "-m", "tests.bench.computing", library, number)
+    told = subprocess.run(command, cwd=ROOT, capture_output=True, encoding="utf-8", check=True)
+    seconds, loading, asked = told.stdout.split()
+    return Computing(float(seconds), float(loading), int(asked))
+
+
+def only(number: str, folder: Path) -> str:
+    """Copy the demo library without its other procedures, and return where it is."""
+    shutil.copytree(
+        ROOT / "procedures",
+        folder,
+        ignore=lambda _, names: [one for one in names if one.startswith("FL-") and one != f"{number}.yaml"],
+    )
+    return str(folder)
+
+
+def report_computing(computed: Sequence[Computing], checks: Sequence[Run]) -> bool:
+    """Print how long the computations of one procedure take beside its check; return whether the goal is met."""
+    seconds = statistics.median(one.seconds for one in computed)
+    loading = statistics.median(one.loading for one in computed)
+    share = (seconds + loading) / middle(checks)
+    met = share <= COMPUTING_SHARE
+    print(f"All computations of {LONG}, checked and composed, cold, {len(computed)} runs of each")
+    print(f"  ours   {1000 * seconds:8.1f} ms for {computed[0].asked} questions, {1000 * loading:.1f} ms to load")
+    print(f"  check  {shown(checks)} ms  bayleaf check of that procedure alone")
+    print(f"  share  {share:8.1%}; goal {COMPUTING_SHARE:.0%}: {'met' if met else 'MISSED'}\n", flush=True)
+    return met
+
+
+def measured_computing(folder: Path, runs: int) -> tuple[list[Computing], list[Run]]:
+    """Compute and check one procedure in turns, once each unrecorded to warm the disk's caches."""
+    library = only(LONG, folder / "long")
+    check = (BAYLEAF, "check", library)
+    run(check)
+    computing(library, LONG)
+    turns = [(computing(library, LONG), run(check)) for _ in range(runs)]
+    return [computed for computed, _ in turns], [checked for _, checked in turns]
+
+
 def pairs(folder: Path, runs: int) -> list[Pair]:
     """Write the large library into a folder and return what is measured on it, the PDF last."""
     library, out = str(folder / "library"), str(folder / "out")
@@ -148,6 +205,7 @@ def main(runs: int) -> int:
         for pair in pairs(folder, runs):
             ours, floor = measured(pair)
             met.append(report(pair, ours, floor))
+        met.append(report_computing(*measured_computing(folder, runs)))
         with pikepdf.open(folder / "out" / f"{NUMBER}.pdf") as booklet:
             met.append(report_memory(ours, len(booklet.pages)))
     return 0 if all(met) else 1

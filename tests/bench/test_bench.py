@@ -1,6 +1,9 @@
 from __future__ import annotations
 
+import importlib
 import subprocess
+import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -8,7 +11,21 @@ import yaml
 
 from authoring.cli.disk import read_library
 from authoring.pipeline import check
-from tests.bench.bench import NOTHING, PYTHON, Pair, Run, report, report_memory, run
+from tests.bench.bench import (
+    LONG,
+    NOTHING,
+    PYTHON,
+    Computing,
+    Pair,
+    Run,
+    computing,
+    only,
+    report,
+    report_computing,
+    report_memory,
+    run,
+)
+from tests.bench.computing import Clock, Watch
 from tests.bench.make_library import NUMBER, make_library
 from tests.bench.paged_page import paged_page
 
@@ -66,3 +83,56 @@ def test_a_missed_goal_is_told(capsys: pytest.CaptureFixture[str], goal: float, 
 def test_memory_is_held_against_the_pages(megabytes: float, *, met: bool) -> None:
     """Ten pages may take 80 MB and 2.5 MB each; the hungriest run counts."""
     assert report_memory([Run(1, 90), Run(1, megabytes)], 10) == met
+
+
+@pytest.mark.parametrize(("seconds", "word"), [(0.016, "met"), (0.017, "MISSED")])
+def test_computing_is_held_against_the_check(capsys: pytest.CaptureFixture[str], seconds: float, word: str) -> None:
+    """Computing and loading together are a share of the check, by the medians."""
+    computed = [Computing(seconds, 0.004, 7), Computing(seconds, 0.004, 7), Computing(9, 9, 7)]
+    checks = [Run(0.2, 0), Run(0.2, 0), Run(9, 0)]
+    assert report_computing(computed, checks) == (word == "met")
+    assert f"goal 10%: {word}" in capsys.readouterr().out
+
+
+def test_the_long_procedure_is_measured_alone(tmp_path: Path) -> None:
+    """No other procedure's computations are in the figure, and what was measured is a part of the whole."""
+    library = only(LONG, tmp_path / "long")
+    assert [path.stem for path in Path(library).glob("FL-*.yaml")] == [LONG]
+    whole = run((PYTHON, "-m", "tests.bench.computing", library, LONG))
+    part = computing(library, LONG)
+    assert part.asked > 100
+    assert part.loading > 0
+    assert 0 < part.seconds < whole.seconds
+
+
+def test_a_clock_counts_once_however_deep() -> None:
+    """What is called inside is part of what called it, and an error stops the clock as a return does."""
+    clock = Clock()
+    with clock, clock:
+        time.sleep(0.02)
+    with pytest.raises(ValueError, match="torn"), clock:
+        raise ValueError("torn")  # noqa: EM101  # the words do not matter
+    assert clock.entered == 2
+    assert 0.02 <= clock.seconds < 0.04
+
+
+def test_public_functions_of_the_watched_folder_are_timed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One that calls another counts once; private ones, other folders and what was only imported are left alone."""
+    for name, text in {
+        "watched_yard/__init__.py": "",
+        "watched_yard/slow.py": "import time\ndef slow():\n    time.sleep(0.02)\n    return 7\n",
+        "watched_yard/twice.py": "from watched_yard.slow import slow\ndef _own():\n    return slow()\n"
+        "def twice():\n    return slow() + _own()\n",
+    }.items():
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    watch = Watch("watched_yard")
+    monkeypatch.syspath_prepend(tmp_path)
+    monkeypatch.setattr(sys, "meta_path", [watch, *sys.meta_path])
+    twice = importlib.import_module("watched_yard.twice")
+    assert twice.twice() == 14
+    assert watch.computing.entered == 1
+    assert watch.computing.seconds >= 0.04
+    assert watch.loading.entered == 1
+    assert watch.loading.seconds > 0
+    assert not hasattr(twice._own, "__wrapped__")  # noqa: SLF001  # that it was left alone is the point
