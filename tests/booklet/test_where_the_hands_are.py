@@ -11,6 +11,7 @@ from tests.booklet.goldens import TREE
 from tests.booklet.steps_booklet import booklet, step, told
 
 STOP = "      - step: Stop the [engine] and set the [switch].\n"
+HOT = "up to 350 °C; bare metal burns from 51 °C on, touched for 60 s"
 
 
 def test_what_is_near_is_named_with_its_hazard_before_the_instruction() -> None:
@@ -22,8 +23,8 @@ def test_what_is_near_is_named_with_its_hazard_before_the_instruction() -> None:
         one = compose(check(files | {"hob.yaml": text}, unread), "FL-110", {})
         found[hazards] = told("Near", step("Remove the level plug", one).before)
     assert found == {
-        "hazards: [hot]": ["exhaust pipe (hot surface)"],
-        "hazards: [hot, crushing]": ["exhaust pipe (hot surface and crushing)"],
+        "hazards: [hot]": [f"exhaust pipe (hot surface; {HOT})"],
+        "hazards: [hot, crushing]": [f"exhaust pipe (hot surface and crushing; {HOT})"],
     }
     plain = booklet({}, (STOP, f"{STOP}        near: [hose, plug]\n"))
     assert told("Near", step("Stop the engine", plain).before) == ["brake hose, sensor plug"]
