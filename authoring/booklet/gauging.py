@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from authoring.booklet.phrases import aside
+from authoring.booklet.phrases import aside, doubt
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.words import Text, Words
@@ -27,7 +27,7 @@ def passing(action: Action, step: Step, volume: Volume) -> Iterator[Text]:
         inside = readings(limits, gauge, Rule.GUARDED) if gauge is not None else None
         if gauge is None or inside is None or isinstance(inside, Impossible):
             continue
-        read = f" a reading of {_on_scale(inside, gauge)}"
+        read = f" a reading of {_on_scale(inside, gauge)}{doubt('gauges.acceptance', 'gauges.spread')}"
         yield (
             Words("Passes:", "strong"),
             Words(f"{read} on the {gauge.tool.name}, which may be off by {_off(gauge)}."),
@@ -51,9 +51,10 @@ def _tells(choice: Choice, gauge: Gauge, volume: Volume) -> Iterator[Aside]:
         named = choice.dimensions.get(pair.dimension)
         what = f"{named.name}: " if named is not None else ""
         middle = pair.separation.middle
+        sure = doubt("gauges.told_apart")
         if pair.separation.distinction is Distinction.ALWAYS and middle is not None:
             limit = _on_scale(exactly(middle), gauge)
-            told = f"{what}below {limit} it is the {smaller}, above it the {larger}. Every reading decides."
+            told = f"{what}below {limit} it is the {smaller}, above it the {larger}. Every reading decides{sure}."
             yield aside("Tells", told)
         elif pair.separation.distinction is Distinction.NEVER_WRONG:
             yield aside("Tells", f"{what}a reading between the two sizes decides nothing: take a finer gauge.")

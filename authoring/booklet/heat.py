@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from authoring.booklet.phrases import aside
+from authoring.booklet.phrases import aside, doubt
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
-from authoring.booklet.words import Amount, Inline, Words
+from authoring.booklet.words import Amount, Words
 from authoring.model.cooling import Cooling, burns_from, contact_of, coolings, harm_of
 from authoring.model.demands import Need
 from authoring.model.growing import growing_of
@@ -44,7 +44,7 @@ def burns(item: Item, wording: Wording) -> str:
     touch = quantity_of(exactly(lasting), UNITS["min" if lasting >= _LONG else "s"], 0)
     burning = wording.amount(quantity_of(exactly(threshold), UNITS["°C"], 0))
     reached = _upper(hot.reached.value, wording)
-    return f"up to {reached}; {_SURFACES[hot.surface]} burns from {burning.first} on, touched for {spell(touch)}"
+    return f"up to {reached}; {_SURFACES[hot.surface]} burns from {burning.first} on, touched for {spell(touch)}{doubt('burns')}"
 
 
 def cools(needs: Iterable[Need], volume: Volume, wording: Wording) -> Iterator[Aside]:
@@ -68,7 +68,9 @@ def _cools(cooling: Cooling, estimate: Estimate, volume: Volume, wording: Wordin
     wait = f"The {cooling.item.name} takes {spell_wait(estimate, unit)} from {start} to {target}"
     meanwhile = f", in air of {_upper(air, wording)}" if air is not None else ""
     rests = "its time constant" if stated is not None else "two readings"
-    return aside("Cools", f"{wait}{meanwhile}. An estimate from {rests}: measure before you touch it.")
+    return aside(
+        "Cools", f"{wait}{meanwhile}. An estimate from {rests}{doubt('cooling')}: measure before you touch it."
+    )
 
 
 def _upper(quantity: Quantity, wording: Wording) -> str:
@@ -93,7 +95,7 @@ def grows(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]:
             Words(least.first.removeprefix("at least ")),
             " on. This step leaves ",
             room,
-            f" of room between them. Worked out for {metal}, from sizes at 20 °C.",
+            f" of room between them. Worked out for {metal}, from sizes at 20 °C{doubt('shrink_fit')}.",
         )
 
 

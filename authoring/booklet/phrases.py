@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Paragraph, Text, Words
+from authoring.workshop.confirmed import unverified
 
 WHO = {
     "customer": "the customer",
@@ -59,6 +60,11 @@ def times(number: int) -> str:
 def capital(words: str) -> str:
     """Return words with a capital at their beginning."""
     return f"{words[:1].upper()}{words[1:]}"
+
+
+def doubt(*computations: str) -> str:
+    """Return ", unverified" where no source's own text stands behind one of these computations, else nothing."""
+    return ", unverified" if unverified(*computations) else ""
 
 
 def lowered(text: str) -> str:

@@ -59,7 +59,7 @@ def test_a_bore_grows_by_its_metal() -> None:
 
 
 def test_readings_pass_inside_the_limits_by_what_the_gauge_may_be_off() -> None:
-    """1.5 ± 0.3 mm on a gauge that may be off by 0.05 mm leaves 1.25 to 1.75 mm; without a guard band no line stands."""
+    """1.5 ± 0.3 mm on a gauge that may be off by 0.05 mm leaves 1.25 to 1.75 mm; without the rule no line stands."""
     line = "Passes: a reading of 1.25 mm to 1.75 mm on the depth gauge, which may be off by 0.05 mm."
     assert line in _words("FL-210")
     assert "Passes:" not in _words("FL-210", ("shop.yaml", "decision-rule: guarded\n", ""))
@@ -71,7 +71,7 @@ def test_readings_pass_inside_the_limits_by_what_the_gauge_may_be_off() -> None:
 
 def test_a_reading_tells_which_part_it_is() -> None:
     """Between 17.1 and 18.9 mm the middle is 18 mm; a gauge that is off by more than half the gap decides nothing."""
-    told = "below 18.00 mm it is the 17 mm bearing, above it the 19 mm bearing, brass cage. Every reading decides."
+    told = "below 18.00 mm it is the 17 mm bearing, above it the 19 mm bearing, brass cage. Every reading decides, unverified."
     assert told in _words("FL-210")
     coarse = ("stock.yaml", "    accuracy: {value: 0.05 mm, source: bench-book, at: page 4}\n\nconsumables",
               "    accuracy: {value: 1 mm, source: bench-book, at: page 4}\n\nconsumables")  # fmt: skip  # a pair
