@@ -44,7 +44,8 @@ def burns(item: Item, wording: Wording) -> str:
     touch = quantity_of(exactly(lasting), UNITS["min" if lasting >= _LONG else "s"], 0)
     burning = wording.amount(quantity_of(exactly(threshold), UNITS["°C"], 0))
     reached = _upper(hot.reached.value, wording)
-    return f"up to {reached}; {_SURFACES[hot.surface]} burns from {burning.first} on, touched for {spell(touch)}{doubt('burns')}"
+    burned = f"{_SURFACES[hot.surface]} burns from {burning.first} on, touched for {spell(touch)}"
+    return f"up to {reached}; {burned}{doubt('burns')}"
 
 
 def cools(needs: Iterable[Need], volume: Volume, wording: Wording) -> Iterator[Aside]:
