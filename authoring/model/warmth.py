@@ -24,7 +24,7 @@ class Effect(enum.Enum):
     BROUGHT = "brought"
     """To the windows of a value: heated, or run until it is there."""
     MET = "met"
-    """It must be in the windows of a value, or is measured to be: whatever else was possible is left out."""
+    """It must be in the windows of a value, or is measured to be, as far as it can be: all else is left out."""
     RUNS = "runs"
     """Something runs, and the fluid may get warmer."""
     STOPS = "stops"
@@ -141,7 +141,7 @@ def _then(before: Warmth, event: Event, machine: Fitment) -> Warmth:
         case Effect.MET if event.value is not None:
             windows = spans_on(event.value, machine)
             both = tuple(one for window in windows for span in before.spans if (one := overlap(window, span)))
-            return Warmth(both or windows, event, running)
+            return Warmth(both, event, running) if both else Warmth(before.spans, before.stated, running)
         case Effect.RUNS:
             return Warmth(_warmer(before.spans), before.stated, running)
         case Effect.STOPS | Effect.RESTS:

@@ -85,6 +85,25 @@ BREAKS = [
     ("a bore that is not warm enough", "teal", "value: 80 to 90 °C", "value: 60 to 70 °C", "heat-too-little", "60 to 70"),
     ("a gauge that is too short", "teal", "value: 34.0 to 35.5 mm", "value: 154.0 to 155.5 mm", "gauge-out-of-range",
      "154.0"),
+    ("a capacity that was retyped wrongly", "teal", "4.3 to 4.5 L", "3.3 to 3.5 L", "fills-do-not-add-up", "3.3 to 3.5"),
+    ("a second filling", "FL-210", "      - step: Screw in the [level-plug] by hand.\n",
+     "      - step: Pour in [first-fill] of [box-oil].\n        do: [{fill: {what: box-oil, amount: first-fill}}]\n"
+     "      - step: Screw in the [level-plug] by hand.\n", "fills-do-not-add-up", "amount: first-fill"),
+    ("a level below the opening of the thermostat", "teal", "value: 65 to 75 °C", "value: 40 to 50 °C",
+     "level-window-shut", "40 to 50"),
+    ("a thermostat that opens later", "teal", "opens: 58 to 62 °C", "opens: 88 to 92 °C", "level-window-shut", "88 to 92"),
+    ("a closed window without a reason", "teal", "opens: 58 to 62 °C", "opens: 20 to 25 °C", "window-unexplained",
+     "always-open"),
+    ("a level that the run does not reach", "FL-210",
+     "until the oil has reached [level-window].\n        do:\n          - run: {what: engine, at: idle-speed, until: level-window}",
+     "until the oil has reached [bore-temperature].\n        do:\n"
+     "          - run: {what: engine, at: idle-speed, until: bore-temperature}",
+     "level-window-out-of-reach", "bore-temperature"),
+    ("an oil change without draining", "FL-220", "drain:\n              what: axle-oil\n              into: oil-tray",
+     "bleed:\n              what: axle-oil", "fluids-mixed", "ester-oil"),
+    ("an additive that may not come to the oil", "teal", "    mixes-with: [axle-oil, ester-oil]\n", "", "fluids-mixed",
+     "friction modifier"),
+    ("an expansion in per cent", "teal", 'value: "0.0007"', 'value: "0.07"', "growth-out-of-range", "0.07"),
 ]  # fmt: skip  # a table is read by its columns
 
 

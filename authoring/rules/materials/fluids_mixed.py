@@ -114,12 +114,13 @@ def _in_item(item: str, fluids: Mapping[str, Fluid], moves: Sequence[Act], ways:
     for mixed, bad in found.items():
         shown = ways.shown(bad, [machine for machine in machines if machine not in bad])
         other = fluids[mixed.other]
+        poured = (Related(mixed.before, "poured here"),) if mixed.before is not None else ()
         where = f'is in "{item}" already' if mixed.before is not None else f'may be in "{item}"'
         yield Fault(
             f'"{mixed.poured}" is poured, and "{mixed.other}", which is another kind, {where}{shown.whom}.',
             mixed.span,
             f'Drain "{mixed.other}" before, or say with mixes-with that the two may come together.',
-            (Related(mixed.before or other.where.of("kind"), "poured here" if mixed.before else "the other kind"),),
+            (*poured, Related(other.where.of("kind"), "the other kind")),
             shown.fitments,
         )
 
