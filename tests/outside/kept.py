@@ -41,7 +41,7 @@ Row = dict[str, Any]
 def kept(name: str) -> dict[str, list[Row]]:
     """Return the rows of a file by section, each with what its section and its group say, and with an `id`."""
     stem = Path(name).stem
-    sections: dict[str, Row] = yaml.safe_load((HERE / name).read_text(encoding="utf-8"))
+    sections: dict[str, Row] = yaml.load((HERE / name).read_text(encoding="utf-8"), Loader=yaml.CSafeLoader)
     return {title: list(_rows(section, f"{stem}/{title}")) for title, section in sections.items()}
 
 
