@@ -106,7 +106,7 @@ def _near(places: Landing, step: Step, place: str, named: str) -> Iterator[Parte
     """F1: a figure stands on the page of the words that need it, or on the next."""
     here, words = places[place][0].page, places[text_place(step)][0].page
     if here - words > 1:
-        yield Parted((words, here), place, f"Figure {number} is more than a page away from step {step.number}.")
+        yield Parted((words, here), place, f"{named} is more than a page away from step {step.number}.")
 
 
 def _figure_rules(places: Landing, block: Block) -> Iterator[Parted]:
