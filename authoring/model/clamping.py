@@ -19,7 +19,7 @@ from authoring.quantities.units import Dimension
 from authoring.workshop.bolt_load import BoltLoad, bolt_load, bolt_load_for_nut_factor
 from authoring.workshop.interval import Interval, interval_of
 from authoring.workshop.metric_thread import metric_thread
-from authoring.workshop.thread_engagement import shear_area_mm2_per_mm, stripping_force_newton
+from authoring.workshop.thread_engagement import LOOSEST_SHARE, shear_area_mm2_per_mm, stripping_force_newton
 from authoring.workshop.tightening_angle import force_span_from_turn_newton, take_up_mm
 
 _MM = 1000
@@ -72,14 +72,17 @@ def turn_of(group: FastenerGroup) -> Turn | None:
 
 
 def stripping_of(group: FastenerGroup) -> float | None:
-    """Return the force in N at which the tapped hole of a group strips, by the least engagement and strength stated."""
+    """Return the force in N at which the tapped hole of a group strips, by the least engagement and strength stated.
+
+    Bolt and hole are taken at the loose end of their limits of size.
+    """
     thread, tapped = metric_thread(group.thread), group.tapped
     engaged = tapped.engaged.value if tapped is not None else None
     strength = tapped.shear_strength.value if tapped is not None else None
     if thread is None or engaged is None or strength is None:
         return None
     length, bears = _least(engaged) * _MM, _least(strength) / _MPA
-    return stripping_force_newton(float(length), float(bears), shear_area_mm2_per_mm(thread))
+    return LOOSEST_SHARE * stripping_force_newton(float(length), float(bears), shear_area_mm2_per_mm(thread))
 
 
 def able(held: Iterable[Held], group: FastenerGroup) -> list[Held]:

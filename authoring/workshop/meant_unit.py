@@ -35,6 +35,7 @@ LEAST_SHARE, GREATEST_SHARE = 0.15, 2.0
 
 _LEAST_MEANT = 0.3  # nobody means a unit in which the torque would be odd again
 _NUT_FACTOR, _PRELOAD_SHARE = 0.2, 0.75
+_ROUNDED = Fraction(15, 1000)  # 31.7 lbf·ft are written 32
 _MEANT = tuple(UNITS[symbol] for symbol in ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm"))
 
 
@@ -56,6 +57,21 @@ def units_probably_meant(number: Fraction, unit: Unit, thread: MetricThread, pro
     shares = {meant: float(number * meant.factor) / usual for meant in _MEANT if meant != unit}
     likely = [meant for meant, share in shares.items() if _LEAST_MEANT <= share <= GREATEST_SHARE]
     return tuple(sorted(likely, key=lambda meant: (_force(meant) != _force(unit), abs(math.log(shares[meant])))))
+
+
+def unit_that_makes(number: Fraction, unit: Unit, torque_newton_metre: Fraction) -> Unit | None:
+    """Return the other unit in which a number is a known torque; None where none is, or it is that torque already.
+
+    The two may differ by what rounding to two digits costs, `_ROUNDED`.
+    """
+    if number <= 0 or _near(number * unit.factor, torque_newton_metre):
+        return None
+    others = (meant for meant in _MEANT if meant != unit)
+    return next((meant for meant in others if _near(number * meant.factor, torque_newton_metre)), None)
+
+
+def _near(one: Fraction, other: Fraction) -> bool:
+    return abs(one - other) <= _ROUNDED * other
 
 
 def _force(unit: Unit) -> str:

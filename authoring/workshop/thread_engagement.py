@@ -30,6 +30,12 @@ import math
 from authoring.workshop.metric_thread import MetricThread
 from authoring.workshop.thread_geometry import pitch_diameter_mm
 
+LOOSEST_SHARE = 0.9
+"""What is left of the shear area of the basic sizes where bolt and hole are at the loose end of their limits.
+
+Common practice for the classes 6g and 6H of coarse threads; the limits themselves (ISO 965-1) are not kept here.
+"""
+
 _FLANK = math.tan(math.radians(30))
 
 

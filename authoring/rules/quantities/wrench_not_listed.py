@@ -46,7 +46,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.diagnostics.words import joined
+from authoring.diagnostics.words import joined, quoted
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.model.wrenches import fitting, tightenings
@@ -64,6 +64,6 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
             yield Fault(
                 f'"{one.group.id}" has a torque, but this step lists no torque wrench whose range is known.',
                 one.mention.span,
-                f'Add "{joined([tool.id for tool in able], "or")}" under with.',
+                f"Add {joined([quoted(tool.id) for tool in able], 'or')} under with.",
                 (Related(one.group.where.of("torque", "value"), "the torque"),),
             )

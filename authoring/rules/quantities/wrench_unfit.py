@@ -53,12 +53,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.diagnostics.words import joined
+from authoring.diagnostics.words import joined, quoted
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.wrenches import Tightening, fit_of, fitting, tightenings, torque_of
+from authoring.model.wrenches import Held, Tightening, fit_of, fitting, tightenings, torque_of
+from authoring.quantities.show import spell
 from authoring.rules.rule import Fault
 from authoring.workshop.impossible import Impossible
+from authoring.workshop.wrench_fit import WrenchFault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T4",)
@@ -73,7 +75,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
             yield Fault(
                 f'No wrench of this step can do the torque of "{one.group.id}": {joined(why)}.',
                 one.mention.span,
-                f'List "{joined([tool.id for tool in others], "or")}" under with instead.'
+                f"List {joined([quoted(tool.id) for tool in others], 'or')} under with instead."
                 if others
                 else "None in the stock can do it either: list one whose range and marks suit the torque.",
                 (Related(one.group.where.of("torque", "value"), "the torque"),),
@@ -88,10 +90,17 @@ def _reasons(one: Tightening) -> list[str]:
         fit = fit_of(held, torque) if torque is not None else None
         if fit is None or fit.fits:
             return []
-        faults = joined([fault.value for fault in fit.faults])
+        faults = joined([_said(fault, held) for fault in fit.faults])
         behind = f" with the {held.adapter.name}" if held.adapter is not None and _matters(held.ratio) else ""
         why.append(f"of the {held.wrench.name}{behind}, {faults}")
     return why
+
+
+def _said(fault: WrenchFault, held: Held) -> str:
+    step = held.wrench.resolution
+    if fault is WrenchFault.NO_MARK and step is not None:
+        return f"none of its marks, one every {spell(step)}, lies between the limits"
+    return fault.value
 
 
 def _matters(ratio: object) -> bool:
