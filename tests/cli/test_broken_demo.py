@@ -89,7 +89,7 @@ BREAKS = [
     ("a capacity that was retyped wrongly", "teal", "4.3 to 4.5 L", "3.3 to 3.5 L", "fills-do-not-add-up",
      "3.3 to 3.5"),
     ("a second filling", "FL-210", "because the total is compared at the end.\n",
-     "it is.\n      - step: Pour in [first-fill] of [box-oil].\n        do: [{fill: {what: box-oil, amount: first-fill}}]\n",
+     "so.\n      - step: Pour [first-fill] of [box-oil].\n        do: [{fill: {what: box-oil, amount: first-fill}}]\n",
      "fills-do-not-add-up", "amount: first-fill"),
     ("a level below the opening of the thermostat", "teal", "value: 65 to 75 °C", "value: 40 to 50 °C",
      "level-window-shut", "40 to 50"),
