@@ -18,15 +18,26 @@ def parser() -> argparse.ArgumentParser:
         prog="bayleaf",
         description="Check workshop procedures written as data, and print them as booklets.",
         epilog=_EPILOG,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        formatter_class=_unprinted,
     )
     top.add_argument("--version", action="version", version=f"bayleaf {VERSION}")
     # The name is given, so that argparse need not set a usage line, with all that it imports, to find it.
     commands = top.add_subparsers(prog="bayleaf", dest="command", metavar="COMMAND", required=True)
-    _check(commands.add_parser("check", help="say what is wrong in a library, where, and how to mend it"))
-    _build(commands.add_parser("build", help="check a library, then write its booklets as HTML and PDF"))
-    _explain(commands.add_parser("explain", help="print the page of a rule, or the list of rules"))
+    for name, about, words in (
+        ("check", "say what is wrong in a library, where, and how to mend it", _check),
+        ("build", "check a library, then write its booklets as HTML and PDF", _build),
+        ("explain", "print the page of a rule, or the list of rules", _explain),
+    ):
+        words(commands.add_parser(name, help=about, formatter_class=_unprinted))
+    top.formatter_class = argparse.RawDescriptionHelpFormatter
+    for command in commands.choices.values():
+        command.formatter_class = argparse.HelpFormatter
     return top
+
+
+def _unprinted(prog: str) -> argparse.HelpFormatter:
+    """Return a form that no help is printed in: the usual one loads what measures the terminal, for every word."""
+    return argparse.HelpFormatter(prog, width=80)
 
 
 def _library(command: argparse.ArgumentParser) -> None:

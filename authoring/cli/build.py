@@ -11,6 +11,7 @@ from msgspec import Struct
 
 from authoring.cli.check import show, status
 from authoring.cli.disk import read_library
+from authoring.cli.lean import import_templates
 from authoring.cli.terminal import count, progress, wants_colour
 from authoring.cli.write import write_whole
 from authoring.cli.wrong_use import WrongUseError
@@ -46,6 +47,7 @@ def run(arguments: argparse.Namespace) -> int:
         return stopped
     both = not arguments.html and not arguments.pdf
     wanted = list(_wanted(checked.library, arguments.only, arguments.fitment))
+    import_templates()
     files: dict[str, bytes] = {}
     broken: list[Diagnostic] = []
     for place, one in enumerate(wanted, 1):

@@ -8,9 +8,8 @@ import importlib
 import io
 import os
 import sys
-from pathlib import Path
 
-from authoring.cli.arguments import parser
+from authoring.cli.lean import import_lean, import_words
 from authoring.cli.wrong_use import WrongUseError
 
 NO_ERROR, ERRORS, WRONG_USE, OUR_FAULT, INTERRUPTED = 0, 1, 2, 3, 130
@@ -25,9 +24,10 @@ def main(words: list[str] | None = None) -> int:
     atexit.register(gc.freeze)
     try:
         _steady_streams()
-        arguments = parser().parse_args(words)
-        from authoring.cli.lean import import_lean  # noqa: PLC0415  # for --help it would be two milliseconds more
+        import_words()
+        from authoring.cli.arguments import parser  # noqa: PLC0415  # only once its library is imported leanly
 
+        arguments = parser().parse_args(words)
         import_lean()
         # Each command is imported on use, so that none pays for another.
         status: int = importlib.import_module(f"authoring.cli.{arguments.command}").run(arguments)
@@ -52,7 +52,7 @@ def _steady_streams() -> None:
     for name in ("stdout", "stderr"):
         stream = getattr(sys, name)
         if stream is None:
-            swallow = Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115  # open for as long as we run
+            swallow = open(os.devnull, "w", encoding="utf-8")  # noqa: PTH123, SIM115  # for as long as we run, lean
             setattr(sys, name, swallow)
         elif isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")

@@ -31,12 +31,30 @@ def test_a_check_loads_nothing_it_does_not_use(library: Path) -> None:
         "email.utils",
         "inspect",
         "jinja2",
+        "locale",
         "markdown_it",
+        "msgspec.inspect",
         "platform",
         "random",
+        "shutil",
         "socket",
+        "textwrap",
         "typing_extensions",
+        "urllib.parse",
     }
+
+
+def test_a_booklet_in_html_loads_no_compiler_of_templates(library: Path, tmp_path: Path) -> None:
+    """The templates are compiled and kept, and their keeper takes one checksum that is built in."""
+    run("from authoring.render.typeset import compile_templates; compile_templates()")
+    code = (
+        "import sys; from authoring.cli.main import main;"
+        "status = main(['build', sys.argv[1], '--html', '--out', sys.argv[2]]); print(status, *sys.modules, sep='\\n')"
+    )
+    status, *loaded = [line for line in run(code, str(library), str(tmp_path)) if not line.startswith(str(tmp_path))]
+    assert status == "0"
+    assert {"jinja2", "authoring.render.html"} <= set(loaded)
+    assert not {"_hashlib", "ast", "inspect", "jinja2.compiler", "jinja2.parser", "shutil", "ssl"} & set(loaded)
 
 
 def test_what_was_held_back_can_be_imported_later(library: Path) -> None:
@@ -47,6 +65,32 @@ def test_what_was_held_back_can_be_imported_later(library: Path) -> None:
         "print(email.utils.quote('a'), typing_extensions.Protocol.__name__, platform.python_implementation())"
     )
     assert run(code, str(library))[-1] == f"a Protocol {platform.python_implementation()}"
+
+
+@pytest.mark.parametrize(
+    ("use", "told"),
+    [
+        ("import jinja2; print(jinja2.Environment().from_string('{{ [1, 2] | join(sep) }}').render(sep='+'))", "1+2"),
+        ("import jinja2; print(jinja2.Environment().from_string('{{ {1: 2} | tojson }}').render())", '{"1": 2}'),
+        ("import jinja2; print(jinja2.Environment().from_string('{{ \"a b\" | urlencode }}').render())", "a%20b"),
+        ("import jinja2; print(jinja2.Environment().from_string('{{ [3] | random }}').render())", "3"),
+        ("import yaml; print(yaml.safe_load('a: [1, 0x1f, 2001-01-02]'))", "{'a': [1, 31, datetime.date(2001, 1, 2)]}"),
+        ("import yaml; yaml.safe_load('\\x07')", "ReaderError"),
+        ("import pathlib; print(pathlib.Path('/a b').as_uri())", "file:///a%20b"),
+        ("import msgspec; print(msgspec.inspect.type_info(int) == msgspec.inspect.IntType())", "True"),
+        ("import msgspec; print(msgspec.json.schema(list[int]))", "{'type': 'array', 'items': {'type': 'integer'}}"),
+        ("import hashlib; print(hashlib.sha256(b'').hexdigest()[:8], hashlib.scrypt.__name__)", "e3b0c442 scrypt"),
+        ("import re; print(isinstance(re.compile('a'), re.Pattern))", "True"),
+    ],
+)
+def test_what_was_held_back_works_when_it_is_asked_for(library: Path, tmp_path: Path, use: str, told: str) -> None:
+    """After a build in the same process, the libraries compile, quote, tell types and refuse as ever."""
+    code = (
+        "import sys; from authoring.cli.main import main;"
+        "main(['build', sys.argv[1], '--html', '--out', sys.argv[2]]);"
+        "exec(f'try:\\n {sys.argv[3]}\\nexcept Exception as error: print(type(error).__name__)')"
+    )
+    assert run(code, str(library), str(tmp_path), use)[-1] == told
 
 
 def test_the_end_of_the_process_searches_for_no_rings() -> None:
