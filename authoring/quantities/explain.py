@@ -9,12 +9,12 @@ from typing import TypeAlias
 from authoring.quantities.faults import FAULTS
 from authoring.quantities.grammar import LONGEST, UNIT
 from authoring.quantities.hints import EXAMPLES, offer
-from authoring.quantities.misleading import unit_advice
+from authoring.quantities.misleading import MISLEADING, unit_advice
 from authoring.quantities.numerals import NUMBER, SIGNED
 from authoring.quantities.quantity import Quantity, Refusal
 from authoring.quantities.told import Told
 from authoring.quantities.twofold import twofold
-from authoring.quantities.units import Dimension, unit_named
+from authoring.quantities.units import Dimension, plain_spelling, unit_named
 
 Reads: TypeAlias = Callable[[str, Dimension | None], Quantity | Refusal | None]
 
@@ -133,6 +133,8 @@ def _behind_number(text: str, start: int, numbers: list[re.Match[str]], dimensio
 
 def _unknown(found: re.Match[str], dimension: Dimension | None) -> Refusal:
     """Return what is wrong with a stretch that should be a unit: the unit itself, or words behind a good one."""
+    if plain_spelling(found[0]) in MISLEADING:
+        return Refusal(*unit_advice(found[0], dimension), *found.span())
     words = list(re.finditer(r"\S++", found[0]))
     for word in reversed(words[:-1]):
         if unit_named(found[0][: word.end()]):

@@ -71,7 +71,7 @@ WORDS: tuple[Fault, ...] = (
     _behind("at least"),
     _behind("about"),
     (
-        r"(?i)^\s*(?:circa|around|roughly|some|appr\.?|c\.|abt\.?)(?=[\s0-9])",
+        r"(?i)^\s*(?:circa\.?|around|roughly|some|appr\.?|c\.|abt\.?)(?=[\s0-9])",
         rewritten("This word for a rough value is not read here.", "about"),
     ),
     (
@@ -110,6 +110,12 @@ def _sides_apart(found: re.Match[str]) -> Told:
     return Told("The unit stands on each side of the tolerance.", instead=(text,))
 
 
+def _bracketed(found: re.Match[str]) -> Told:
+    unit, tolerance = (found["unit"] or found["after"]).strip(), found["tolerance"].strip()
+    parts = (found["first"], unit, tolerance) if "%" in tolerance else (found["first"], tolerance, unit)
+    return Told("The tolerance stands in brackets.", instead=(" ".join(parts).strip(),))
+
+
 _MINUS = "[-‐‑–\u2212]"
 _FIRST = rf"(?P<first>{SIGNED})(?:\s*+(?:{UNIT}))?"
 
@@ -120,5 +126,11 @@ SIGNS: tuple[Fault, ...] = (
         rf"{_FIRST}\s*\+\s*(?P<plus>{NUMBER})(?:\s*+(?:{UNIT}))?\s*/\s*{_MINUS}\s*(?P<minus>{NUMBER})\s*+(?P<unit>{UNIT})",
         _sides_apart,
     ),
+    (
+        rf"(?P<first>{SIGNED})(?P<unit>(?:\s*+(?:{UNIT}))?)\s*\(\s*(?P<tolerance>[±+][^()]{{1,40}})\)(?P<after>(?:\s*+(?:{UNIT}))?)",
+        _bracketed,
+    ),
+    (r"[≧⩾]\s*", rewritten("The sign of a limit is not the one that is read.", "≥ ")),
+    (r"[≦⩽]\s*", rewritten("The sign of a limit is not the one that is read.", "≤ ")),
 )
 """Faults of signs, looked for before those of two numbers."""

@@ -89,6 +89,7 @@ _ALIKE: tuple[tuple[tuple[str, ...], str, str], ...] = (
         '"{0}" is long, short or metric.',
         'Write the mass in "t" (1000 kg), "kg" or "lb", a force in "kN".',
     ),
+    (("centigrade", "degrees centigrade", "deg centigrade"), '"{0}" is an old name.', 'Write "°C".'),
     (("gr", "grs"), '"{0}" is a grain to some and a gram to others.', 'For gram write "g".'),
     (("gm", "gms", "grm"), '"{0}" is not the sign of the gram.', 'Write "g".'),
     (

@@ -19,7 +19,8 @@ def placed_unit(match: re.Match[str], dimension: Dimension | None) -> Unit:
         )
     _check_brackets(match, share=share)
     if share and after and not before:
-        refuse("The percentage stands before the unit.", 'Write "42 N·m ± 10 %".', match.span("tail"))
+        right = f"{match['first']} {after} {match['tail'].strip()}"
+        refuse("The percentage stands before the unit.", f'Write "{right}".', match.span("tail"))
     if not before and not after:
         if dimension is Dimension.COUNT and not share:
             return UNITS[""]

@@ -64,12 +64,25 @@ def test_spellings_of_the_trade(symbol: str, typed: str) -> None:
 @pytest.mark.parametrize(
     ("symbol", "typed"),
     [
-        ("N·m", ("N m", "N · m", "N\u00a0m", "newton metre", "newton-metres")),
+        ("N·m", ("N m", "N · m", "N\u00a0m", "newton metre", "newton-metres", "newton-meter")),
         (
             "lbf·ft",
-            ("lbf ft", "ft lb", "ft lbf", "lb ft", "ft lbs", "ft. lbs.", "foot-pounds", "pound feet"),
+            (
+                "lbf ft",
+                "ft lb",
+                "ft lbf",
+                "lb ft",
+                "ft lbs",
+                "ft. lbs.",
+                "foot-pounds",
+                "pound feet",
+                "foot lbs",
+                "foot-lbs",
+                "ft pounds",
+                "ft. lb.",
+            ),
         ),
-        ("lbf·in", ("lbf in", "in lb", "in. lbs.", "inch pounds")),
+        ("lbf·in", ("lbf in", "in lb", "in. lbs.", "inch pounds", "inch lbs")),
         ("°C", ("° C", "deg C", "deg. C", "degrees C", "degrees Celsius")),
         ("US qt", ("US qt", "US qts", "US qt.", "US quarts", "U.S. qt", "us quart")),
         ("US gal", ("US gal", "US gal.", "US gallons")),
