@@ -58,12 +58,25 @@ def _of_action(move: _Move, fluid: Fluid, around: Volume, wording: Wording) -> I
     known = _until(move, moves, fluid, around, wording)
     if known is None:
         return
-    told = name == "fill" and (len(known.contents.poured) > 1 or _stays(known.contents) or fluid.capacity is not None)
-    if told:
+    contents = known.contents
+    if name == "fill" and (len(contents.poured) > 1 or _stays(contents) or fluid.capacity is not None):
         yield aside("Filled", *_sum(known), *_to_come(move, moves, known, fluid, around), _on_what(), close=True)
-    if name in {"drain", "extract"} and _stays(known.contents) and known.typed:
-        left = in_the_unit_of(known.typed, known.contents.left)
+    if name == "fill-to-level" and contents.poured and not contents.levelled:
+        yield from _of_the_level(move, known, around)
+    if name in {"drain", "extract"} and _stays(contents) and known.typed:
+        left = in_the_unit_of(known.typed, contents.left)
         yield aside("Left in", f"about {wording.amount(left).first} stays in.", close=True)
+
+
+def _of_the_level(move: _Move, known: _Filling, around: Volume) -> Iterator[Aside]:
+    """Yield what was poured before a level is filled, and how much more it is expected to take."""
+    expected = _amounts(move.action, "expected", around)
+    poured = total(known.contents.poured)
+    more = rest(hull(expected), poured) if expected else None
+    if more is not None and not isinstance(more, Impossible):
+        before = f"{_first(known, poured, known.typed[::-1])} was poured before; about "
+        to_come = f"{_first(known, more, (*expected, *known.typed))} more is to be expected"
+        yield aside("Filled", before, to_come, _on_what(), close=True)
 
 
 def _moves(fluid: Fluid, around: Volume) -> Iterator[_Move]:
@@ -74,7 +87,7 @@ def _moves(fluid: Fluid, around: Volume) -> Iterator[_Move]:
 
 
 def _until(last: _Move, moves: Sequence[_Move], fluid: Fluid, around: Volume, wording: Wording) -> _Filling | None:
-    """Return what is in after an action; None where nobody can say."""
+    """Return what is in after an action, or before it where it fills to a level; None where nobody can say."""
     stays = fluid.left_in.value if fluid.left_in is not None else None
     begin = (stays,) if stays is not None else ()
     contents, typed = Contents(), begin
@@ -82,6 +95,8 @@ def _until(last: _Move, moves: Sequence[_Move], fluid: Fluid, around: Volume, wo
     sure = True
     for move in moves:
         mine = move.action is last.action
+        if mine and move.action.kind.name == "fill-to-level":
+            break
         related = True if mine else _goes_with(move.placed, last.placed, around)
         if related is False:
             continue

@@ -76,6 +76,17 @@ def test_a_filling_says_what_is_in_and_what_is_to_come() -> None:
     }
 
 
+def test_a_level_says_what_is_in_already() -> None:
+    """Also where it is filled again and again; where nothing was poured before there is nothing to say."""
+    again = LEVEL + "        repeat: {until: the level stays, at-most: 3, else: Ask.}\n"
+    asides = said("Add", OIL + KEPT, {"first": "0.8 L", **ABOUT}, DRAIN + fill("first") + again)
+    assert asides == {
+        "Filled": "0.8 L was poured before; about 0.2 L to 0.3 L more is to be expected. "
+        "Counted at one temperature, unverified."
+    }
+    assert said("Add", OIL + KEPT, ABOUT, DRAIN + LEVEL) == {}
+
+
 def test_stages_are_added_up() -> None:
     """Common practice: a first fill of 4 L and a later one of 3.5 L make 7.5 L."""
     capacity = "    capacity: {value: 7.4 to 7.6 L, source: plate, at: line 8}\n"
