@@ -18,6 +18,7 @@ from authoring.render.pdf import as_pdf
 from authoring.render.press import press
 from tests.outside_checkers.pdf_text import pdf_text
 from tests.render.sample import sample
+from tests.render.sample_drawings import FACE, LEVEL_AT, PATTERN, ROW, SEALS
 from tests.render.sample_parts import (
     BURN,
     HUB,
@@ -37,7 +38,7 @@ from tests.render.sample_parts import (
 
 Places = dict[str, tuple[Spot, ...]]
 
-STEP = Step("s", "4", "", (BURN, THREAD), say("Fit it."), (PLUG_TORQUE, MEASURE, LEVEL, HUB), (TIP,))
+STEP = Step("s", "4", "", (BURN, THREAD), say("Fit it."), (PLUG_TORQUE, SEALS, PATTERN, MEASURE, LEVEL, HUB), (TIP,))
 CHAPTER = Chapter("c", "1", "Fit", 1, (BURN, STEP, End("END")))
 
 
@@ -63,7 +64,9 @@ def good() -> Places:
         "burn": (at(1, 170, 260),),
         "thread": (at(1, 270, 360),),
         "s~text": (at(1, 370, 400),),
-        "s~part1": (at(1, 410, 600),),
+        "s~part1": (at(1, 410, 500),),
+        "s~part2": (at(1, 510, 600),),
+        "s~part5": (at(2, 91, 99),),
         "shaft": (at(1, 610, 900),),
         "level": (at(2, 0, 90),),
         "hub": (at(2, 100, 200),),
@@ -94,6 +97,14 @@ def test_good_places_break_nothing() -> None:
         ("s~part1", (at(1, 900, 1000), at(2, 0, 50)), "The torque of step 4 is cut"),
         ("shaft", (at(2, 0, 50),), "The checkpoint of step 4 is not on the page of the instruction"),
         ("level", (at(2, 990, 1000), at(3, 0, 9)), "The checkpoint of step 4 is cut"),
+        (
+            "s~part2",
+            (at(2, 0, 50),),
+            'The drawing "Order of tightening: wheel nuts" of step 4 is not on the page of the',
+        ),
+        ("s~part2", (at(1, 900, 1000), at(2, 0, 50)), 'The drawing "Order of tightening: wheel nuts" of step 4 is cut'),
+        ("s~part5", (at(2, 990, 1000), at(3, 0, 9)), 'The drawing "Shaft seal: thickness" of step 4 is cut'),
+        ("s~part5", (at(3, 0, 50),), 'The drawing "Shaft seal: thickness" is more than a page away from step 4.'),
         ("hub", (at(3, 0, 200),), "Figure 1 is more than a page away from step 4."),
         ("hub~picture", (at(1, 900, 1000),), "Figure 1 and its caption are on different pages: page 1 and page 2."),
         ("hub~picture", (at(2, 0, 1200),), "Figure 1 runs off the foot of page 2."),
@@ -153,6 +164,7 @@ def parts(luck: random.Random, name: str) -> tuple[StepPart, ...]:
         structs.replace(luck.choice((HUB, SEAL, WEAR)), id=f"{name}-f"),
         structs.replace(WHICH, id=f"{name}-w"),
         luck.choice((TIP, REASON)),
+        luck.choice((PATTERN, ROW, FACE, SEALS, LEVEL_AT)),
         Bullets(tuple(say(words(luck, 3, 14)) for _ in range(luck.randint(1, 5)))),
     )
     return tuple(luck.sample(pool, luck.choice((0, 0, 1, 1, 2, 3))))
