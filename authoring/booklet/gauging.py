@@ -27,7 +27,8 @@ def passing(action: Action, step: Step, volume: Volume) -> Iterator[Text]:
         inside = readings(limits, gauge, Rule.GUARDED) if gauge is not None else None
         if gauge is None or inside is None or isinstance(inside, Impossible):
             continue
-        read = f" a reading of {_on_scale(inside, gauge)}{doubt('gauges.acceptance', 'gauges.spread')}"
+        unsure = doubt("gauges.acceptance", "gauges.spread")
+        read = f" a reading of {_on_scale(inside, gauge)}{unsure and f'{unsure},'}"
         yield (
             Words("Passes:", "strong"),
             Words(f"{read} on the {gauge.tool.name}, which may be off by {_off(gauge)}."),

@@ -11,8 +11,8 @@ Symbols:
     U: spread of the gauge, a half-width, in that unit
     w: guard band, in that unit
 
-Source: the decision rule is guarded acceptance, w = U: ISO 14253-1, JCGM 106:2012 and ILAC-G8:09/2019, 4.2; of these
-the last was read in part and the others as restated.
+Source: the decision rule is guarded acceptance, w = U: ISO 14253-1, JCGM 106:2012 and ILAC-G8:09/2019, 4.2.
+Read of these was ILAC-G8, 4.1, what a guard band is; that it is as wide as the spread is known as restated.
 The half-width: JCGM 100:2008, F.2.2.1, from memory; the two ends from a physics course.
 
 Assumptions: the gauge is off by U at most, evenly to both sides.

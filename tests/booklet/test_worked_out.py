@@ -60,11 +60,11 @@ def test_a_bore_grows_by_its_metal() -> None:
 
 def test_readings_pass_inside_the_limits_by_what_the_gauge_may_be_off() -> None:
     """1.5 ± 0.3 mm on a gauge that may be off by 0.05 mm leaves 1.25 to 1.75 mm; without the rule no line stands."""
-    line = "Passes: a reading of 1.25 mm to 1.75 mm on the depth gauge, which may be off by 0.05 mm."
+    line = "Passes: a reading of 1.25 mm to 1.75 mm, unverified, on the depth gauge, which may be off by 0.05 mm."
     assert line in _words("FL-210")
     assert "Passes:" not in _words("FL-210", ("shop.yaml", "decision-rule: guarded\n", ""))
     finer = ("stock.yaml", "    accuracy: {value: 0.05 mm, source: bench-book, at: page 4}\n  feeler", "  feeler")
-    assert "a reading of 1.25 mm to 1.75 mm on the depth gauge, which may be off by 0.025 mm." in _words(
+    assert "a reading of 1.25 mm to 1.75 mm, unverified, on the depth gauge, which may be off by 0.025 mm." in _words(
         "FL-210", finer
     )
 
