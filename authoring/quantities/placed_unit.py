@@ -67,11 +67,11 @@ def _named(match: re.Match[str], group: str, dimension: Dimension | None) -> Uni
 
 def _check_second(match: re.Match[str], unit: Unit, *, share: bool) -> None:
     place = match.span("unit_after")
-    if share or not match["tail"]:
-        refuse("The unit stands there twice.", f'Write "{match["unit"]}" once.', place)
     second = unit_named(match["unit_after"], unit.dimension)
     if second is None:
         raise UnexplainedError
+    if share or not match["tail"]:
+        refuse("The unit stands there twice.", f'Write "{match["unit"]}" once.', place)
     if match["last"] is None and second.symbol == "K":
         # A tolerance on °C in kelvin: a step of the one is a step of the other.
         second = unit if unit.symbol in ("K", "°C") else second
