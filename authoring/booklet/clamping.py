@@ -113,10 +113,9 @@ def _strips(material: str, strips: float, load: BoltLoad | None, wording: Wordin
 
 
 def _force(least: float, greatest: float, wording: Wording) -> Amount:
-    """Return a span of force in the shop's units of force, kN for N; two digits, rounded apart."""
-    units = wording.units_of(Dimension.FORCE) or (_KILONEWTON,)
-    told = [_span(least, greatest, _KILONEWTON if unit.symbol == "N" else unit) for unit in units]
-    return Amount(*told[:2])
+    """Return a span of force in the shop's first unit of force, kN for N; two digits, rounded apart."""
+    unit = next(iter(wording.units_of(Dimension.FORCE)), _KILONEWTON)
+    return Amount(_span(least, greatest, _KILONEWTON if unit.symbol == "N" else unit))
 
 
 def _span(least: float, greatest: float, unit: Unit) -> str:
@@ -142,4 +141,4 @@ def _doubt(*computations: str) -> str:
 
 def _length(mm: Fraction, wording: Wording) -> Amount:
     length = quantity_of(exactly(mm / _MM), UNITS["mm"], places_for_value(mm))
-    return wording.amount(length)
+    return Amount(wording.amount(length).first)

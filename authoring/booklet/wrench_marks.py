@@ -17,6 +17,7 @@ from authoring.quantities.units import Dimension
 from authoring.workshop.confirmed import unverified
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import exactly, quantity_of
+from authoring.workshop.wrench_setting import at_the_fastener
 
 _HALF_TURN, _TURN = 180, 360
 _SITS = {0: "straight ahead of it", 90: "at a right angle to it", 180: "pointing back along it"}
@@ -36,7 +37,7 @@ def marks(group: FastenerGroup, step: Step, volume: Volume) -> Iterator[tuple[st
     for wrench in dict.fromkeys(one.wrench for one, _ in told if one.ratio != 1):
         length = f", {spell(wrench.length)} from its square" if wrench.length is not None else ""
         doubt = ", unverified" if unverified("wrench_setting") else ""
-        where = f"at the middle of the grip of the {wrench.name}{length}. The setting is right there alone{doubt}."
+        where = f"at the middle of the grip of the {wrench.name}{length}. Only there is the setting right{doubt}."
         yield "Pull", (Words(where),)
 
 
@@ -44,7 +45,18 @@ def _setting(one: Held, mark: Text, group: FastenerGroup) -> Text:
     stages = [stage for stage in group.stages if stage.dimension is Dimension.TORQUE]
     before = [told for stage in stages[:-1] if one.ratio != 1 and (told := _mark(one, stage))]
     with_it = f", with the {one.adapter.name} {_sits(one.adapter)}" if one.adapter is not None else ""
-    return (*in_turn([*before, mark], ", then "), Words(f" on the {one.wrench.name}{with_it}"))
+    settings = in_turn([*before, mark], ", then ")
+    return (*settings, Words(f" on the {one.wrench.name}{with_it}"), *_reaches(one, group))
+
+
+def _reaches(one: Held, group: FastenerGroup) -> Text:
+    """Return what the mark gives at the fastener, where an adapter makes that another number."""
+    torque, step = torque_of(group), one.wrench.resolution
+    fit = fit_of(one, torque) if torque is not None else None
+    if fit is None or fit.setting is None or step is None or isinstance(one.ratio, Impossible) or one.ratio == 1:
+        return ()
+    given = quantity_of(at_the_fastener(exactly(fit.setting), one.ratio), step.unit, step.places)
+    return (Words(", which gives "), Amount(spell(given)), Words(f" at the {group.name}"))
 
 
 def _mark(one: Held, torque: Quantity) -> Text:
