@@ -13,6 +13,7 @@ Symbols:
     VCF: volume correction factor, a share
 
 Source: API Manual of Petroleum Measurement Standards, chapter 11.1 (ASTM D1250-04, IP 200/04), as restated by others.
+A tabulated factor was read for a gasoline alone; none for a lubricating oil.
 
 Assumptions: the pressure is that of the open air; the rounding steps that trade in oil prescribes are left out, which
 moves the fifth decimal.
