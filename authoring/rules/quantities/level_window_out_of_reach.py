@@ -63,7 +63,7 @@ from authoring.model.course import acts
 from authoring.model.fitments import may_hold, together
 from authoring.model.levels import LevelReading, readings, spans_on
 from authoring.model.library import Library
-from authoring.model.procedure import Procedure
+from authoring.model.procedure import Procedure, Step
 from authoring.model.smallest import Fitment
 from authoring.model.warmth import Effect, Event, Warmth, events, warmth
 from authoring.model.ways import Ways, ways_of
@@ -98,7 +98,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     course, scope = acts(procedure, library), library.scope(procedure)
     happened = {one.fluid: list(events(course, one.fluid, scope, alone=alone)) for one in found}
     for reading in found:
-        before = [event for event in happened[reading.fluid] if _precedes(event, reading)]
+        before = _since([event for event in happened[reading.fluid] if _precedes(event, reading)])
         in_any_order = reading.section.free and any(event.act.section is reading.section for event in before)
         if any(event.value is not None for event in before) and not in_any_order:
             yield from _of_reading(reading, before, ways)
@@ -110,6 +110,25 @@ def _precedes(event: Event, reading: LevelReading) -> bool:
         return event.act.place < reading.place
     actions = [one for one in reading.step.actions if one is event.act.action or one is reading.action]
     return event.effect is not Effect.MET and len(actions) > 1 and actions[0] is event.act.action
+
+
+def _since(before: Sequence[Event]) -> Sequence[Event]:
+    """Return the events from the last one on that leaves nothing of those before it, on every machine and way."""
+    anew = [
+        place
+        for place, event in enumerate(before)
+        if _begins_anew(event) and not _depends(event.act.step) and not event.act.section.when
+    ]
+    return before[anew[-1] :] if anew else before
+
+
+def _begins_anew(event: Event) -> bool:
+    ran = event.effect is Effect.BROUGHT and event.act.action.kind.name == "run"
+    return ran or event.effect is Effect.LOST
+
+
+def _depends(step: Step) -> bool:
+    return bool(step.when or step.method or step.if_done or step.unless_done or step.optional)
 
 
 def _of_reading(reading: LevelReading, before: Sequence[Event], ways: Ways) -> Iterator[Fault]:
