@@ -127,7 +127,7 @@ def _of_actions(placed: Placed, volume: Volume, wording: Wording, shown: set[str
             shown.add(name)
         if action.kind.torque:
             yield from callouts(action, placed.step, volume, wording, _around(placed))
-            yield from bolt_patterns(action, volume)
+            yield from bolt_patterns(action, volume, wording)
         if action.kind.checkpoint:
             checks += 1
             yield from telling(action, placed.step, volume)

@@ -226,19 +226,17 @@ def lanes(drawing: Drawing) -> Windows:
 
 
 def test_each_kind_of_vehicle_has_a_lane_and_its_thermostat() -> None:
-    """On 110 mm from 25 to 80 °C a degree is 2 mm: 30 °C lies at 10 mm, and 58 and 62 °C lie at 66 and 74 mm."""
+    """On 80 mm from 20 to 80 °C three degrees are 4 mm: 65 °C lies at 60 mm, and 62 °C at 56 mm."""
     [drawing] = levels()
     shape = lanes(drawing)
-    assert shape.ticks == tuple((10.0 * at, str(25 + 5 * at)) for at in range(12))
+    assert shape.ticks == tuple((round(80 / 6 * at, 2), str(20 + 10 * at)) for at in range(7))
     assert [one.words for one in shape.lanes] == [
         "parking brake: drum brake or belt brake",
         "parking brake: disc brake",
     ]
-    assert [[(band.low, band.high) for band in one.bands] for one in shape.lanes] == [
-        [(10, 30), (80, 100)],
-        [(80, 100)],
-    ]
-    assert [(one.shut, one.open) for one in shape.lanes] == [(0, 0), (66, 74)]
+    bands = [[(band.low, band.high) for band in one.bands] for one in shape.lanes]
+    assert bands == [[(13.33, 26.67), (60, 73.33)], [(60, 73.33)]]
+    assert [(one.shut, one.open) for one in shape.lanes] == [(0, 0), (50.67, 56)]
     assert plainly(drawing) == [
         "Temperature of the oil",
         (

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from authoring.booklet.markup import said
 from authoring.booklet.shapes import BoltPattern
 from tests.booklet.drawn_booklet import group, order_line, tightened
 
@@ -198,3 +199,28 @@ def test_the_torque_says_which_order_and_on_what_it_rests(count: int, more: str,
         "worked": "worked out from where they stand:",
     }
     assert order_line(count, more) == words.format(**told)
+
+
+@pytest.mark.parametrize(
+    ("count", "more", "words"),
+    [
+        (4, CIRCLE, "The circle through their middles measures 90 mm (3.54 in)."),
+        (4, ROW, "The two that are furthest apart stand 120 mm (4.72 in) from middle to middle."),
+        (4, RIM, "The two that are furthest apart stand 144 mm (5.67 in) from middle to middle."),
+        (
+            3,
+            "positions: {places: [[0, 0], [2, 0], [4, 0]], in: in, seen-from: below}",
+            "The two that are furthest apart stand 102 mm (4.02 in) from middle to middle.",
+        ),
+    ],
+)
+def test_the_size_on_the_machine_is_told(count: int, more: str, words: str) -> None:
+    """A pattern on paper is as large as its numbers need; the size says which it is on the machine."""
+    [drawing] = tightened(group("lid-bolts", count, more))
+    assert said(drawing.notes[1]).replace("\u00a0", " ") == words
+
+
+def test_two_circles_of_another_size_are_two_drawings() -> None:
+    """They look alike on paper, and are not the same on the machine."""
+    one, other = group("left-bolts", 4, CIRCLE), group("right-bolts", 4, CIRCLE.replace("90", "120"))
+    assert len(tightened(one, other, what="[left-bolts, right-bolts]")) == 2

@@ -17,13 +17,16 @@ from authoring.booklet.manner import clock
 from authoring.booklet.plan import Volume
 from authoring.booklet.shapes import BoltPattern, Disc
 from authoring.booklet.step_parts import Drawing
-from authoring.booklet.words import Words
+from authoring.booklet.wording import Wording
+from authoring.booklet.words import Text, Words
 from authoring.diagnostics.words import joined
 from authoring.model.orders import drawn_order, places_of
 from authoring.model.procedure import Action
 from authoring.model.things import FastenerGroup
+from authoring.quantities.units import Dimension, Unit
 from authoring.workshop.bolt_pattern import Pattern, Point, pattern_of, run_of_row
 from authoring.workshop.clock import position_at
+from authoring.workshop.interval import exactly, quantity_of
 
 _SMALL = 40.0  # mm of paper: what a pattern takes where its discs have room
 _WIDEST, _TALLEST = 120.0, 76.0
@@ -34,6 +37,7 @@ _GAP = 0.6
 _EDGE = 0.6
 _HAIR = 0.01  # for the rounding of floats
 _MARK = 6.4  # of 12 o'clock, above the pattern
+_MILLIMETRE = Unit("mm", Dimension.LENGTH, Fraction(1, 1000))
 _SHAPES = {Pattern.CIRCLE: "evenly on a circle", Pattern.ROW: "in a row", Pattern.OUTLINE: "round a part"}
 _RANKS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 
@@ -45,16 +49,16 @@ class _Drawn(Struct, frozen=True):
     radius: float
 
 
-def bolt_patterns(action: Action, volume: Volume) -> Iterator[Drawing]:
+def bolt_patterns(action: Action, volume: Volume, wording: Wording) -> Iterator[Drawing]:
     """Yield a drawing for the groups that an action tightens; groups that look alike share one."""
-    alike: dict[tuple[BoltPattern, str], list[FastenerGroup]] = {}
+    alike: dict[tuple[BoltPattern, str, Text], list[FastenerGroup]] = {}
     for name in action.what:
         group = volume.scope.things[name].thing
         shape = shape_of(group) if isinstance(group, FastenerGroup) else None
         if isinstance(group, FastenerGroup) and shape is not None:
-            alike.setdefault((shape, _seen(group)), []).append(group)
-    for (shape, _), groups in alike.items():
-        yield _drawing(shape, groups)
+            alike.setdefault((shape, _seen(group), _size(group, wording)), []).append(group)
+    for (shape, _, size), groups in alike.items():
+        yield _drawing(shape, size, groups)
 
 
 def shape_of(group: FastenerGroup) -> BoltPattern | None:
@@ -121,19 +125,29 @@ def _seen(group: FastenerGroup) -> str:
     return group.positions.seen_from or "" if group.positions is not None else ""
 
 
-def _drawing(shape: BoltPattern, groups: Sequence[FastenerGroup]) -> Drawing:
+def _size(group: FastenerGroup, wording: Wording) -> Text:
+    """Return how large the pattern is on the machine, by which one sees that it is the right one."""
+    stated = group.positions
+    if stated is not None and stated.circle is not None:
+        return (Words("The circle through their middles measures "), wording.amount(stated.circle), Words("."))
+    furthest = max(math.dist(one, other) for one, other in itertools.combinations(places_of(group), 2))
+    apart = quantity_of(exactly(Fraction(furthest) / 1000), _MILLIMETRE, 0)
+    return (Words("The two that are furthest apart stand "), wording.amount(apart), Words(" from middle to middle."))
+
+
+def _drawing(shape: BoltPattern, size: Text, groups: Sequence[FastenerGroup]) -> Drawing:
     names = joined([group.name for group in groups])
     seen = f"Seen from {_seen(groups[0])}." if _seen(groups[0]) else ""
     each = f"{groups[0].count} {names}" if len(groups) == 1 else f"{names}, {groups[0].count} each"
     places = places_of(groups[0])
     stand = f"{each}, {_SHAPES[pattern_of(places)]}."
     turns = "; ".join(f"{turn} {where}" for turn, where in _turns(shape, groups[0]))
-    notes = [f"The numbers say which is tightened first, second and so on.{f' {seen}' if seen else ''}"]
+    turn = f"The numbers say which is tightened first, second and so on.{f' {seen}' if seen else ''}"
     return Drawing(
         title=f"Order of tightening: {names}",
         alt=" ".join(filter(None, ("Drawing:", stand, seen, f"The order of tightening: {turns}."))),
         shape=shape,
-        notes=tuple((Words(note),) for note in notes),
+        notes=((Words(turn),), size),
     )
 
 

@@ -23,9 +23,9 @@ from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension, Unit
 from authoring.workshop.interval import Interval, interval_of
 
-_WIDTH = 110.0
+_WIDTH = 80.0  # mm of paper, which a telephone still shows large enough
 _STEPS = (5, 10, 20, 50, 100, 200, 500, 1000)
-_MOST_TICKS = 9
+_MOST_TICKS = 5
 _COLDEST = Fraction(0)
 _MOST_LANES = 6
 

@@ -21,6 +21,7 @@ SIZE = 3.5
 
 _HEIGHT = 0.727  # of a digit, for a size of 1
 _WIDTH = 0.6  # of a letter on average, bold ones and digits among them
+_PLAIN = 0.55  # of a letter in a line of plain words
 _ARROW = 2.2
 
 
@@ -52,7 +53,7 @@ def text(x: float, y: float, words: str, *, anchor: str = "start", size: float =
 
 def lines_of(words: str, width: float, size: float = SIZE) -> list[str]:
     """Return words in as many lines as a width asks for; a short text stays as it is."""
-    room = max(int(width / (_WIDTH * size)), 1)
+    room = max(int(width / (_PLAIN * size)), 1)
     return [words] if len(words) <= room else textwrap.wrap(words, room)
 
 

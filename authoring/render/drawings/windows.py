@@ -33,7 +33,7 @@ def windows(shown: Windows) -> Iterator[str]:
 
 
 def _names(lane: Lane, width: float) -> list[str]:
-    return lines_of(lane.words, width) if lane.words else []
+    return lines_of(lane.words, width + EDGE) if lane.words else []
 
 
 def _height(lane: Lane, width: float) -> float:
@@ -50,7 +50,9 @@ def _lane(lane: Lane, y: float, width: float) -> Iterator[str]:
         yield from hatching(EDGE, foot, lane.open, _LANE)
         yield line(EDGE + lane.open, foot, EDGE + lane.open, foot + _LANE, width=THIN)
     for band, row in zip(lane.bands, _row_of(lane), strict=True):
-        yield text(EDGE + _middle(band), foot - (row + 0.5) * _NAME, band.words, anchor="middle", tone="bold")
+        half = wide(band.words) / 2
+        x = min(max(EDGE + _middle(band), half), width + 2 * EDGE - half)
+        yield text(x, foot - (row + 0.5) * _NAME, band.words, anchor="middle", tone="bold")
         yield box(EDGE + band.low, foot, band.high - band.low, _LANE, fill=GREY, stroke=1)
 
 
