@@ -9,7 +9,7 @@ Symbols:
     T_low, T_high: limits of the torque in N·m; an open end counts as the other one
     mu_low, mu_high: least and greatest friction, in the thread and under the head alike
     e: the tool's error as a share, such as 0.04
-    F: clamp force in N by the full formula of `clamp_force`
+    F: clamp force in N by the full formula of `clamp_force`, or by the short one where a nut factor is known
     F_p: proof load in N by `proof_load`
 
 Source: the formulas of `clamp_force` and `proof_load`; permissible deviations in `wrench_fit`.

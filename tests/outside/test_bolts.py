@@ -10,7 +10,7 @@ import pint
 import pytest
 
 from authoring.quantities.units import UNITS
-from authoring.workshop.bolt_load import bolt_load
+from authoring.workshop.bolt_load import bolt_load, bolt_load_for_nut_factor
 from authoring.workshop.clamp_force import (
     bearing_diameter_mm,
     force_for_friction,
@@ -122,6 +122,17 @@ def test_short_formula_gives_the_worked_example(row: Row, agree: Agreement) -> N
     """The torque for a share of the proof stress is the one worked out in print."""
     force = row["share"] * row["stress"] * row["area"]
     agree(row, torque_for_nut_factor(force, thread(row["thread"]), row["factor"]))
+
+
+@pytest.mark.parametrize("row", FORCES["worked_load"], ids=lambda row: row["thread"])
+def test_a_load_by_the_short_formula_is_the_worked_example(row: Row, agree: Agreement) -> None:
+    """With one factor and a tool without error the least and the greatest force are the printed one."""
+    torque, factor = exactly(Fraction(row["torque"])), exactly(Fraction(row["factor"]))
+    load = bolt_load_for_nut_factor(torque, thread(row["thread"]), row["class"], factor)
+    assert load is not None
+    assert load.least_newton == load.greatest_newton
+    assert not load.overloaded
+    agree(row, load.greatest_newton / 1000)
 
 
 @pytest.mark.parametrize("row", FORCES["short_inch"])
