@@ -14,7 +14,7 @@ from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.step_parts import LimitRow, TorqueCallout
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Blank, Named, Text, Words
-from authoring.booklet.wrench_marks import marks
+from authoring.booklet.wrench_marks import marks, warned
 from authoring.model.procedure import Action, Step
 from authoring.model.specification import When
 from authoring.model.things import FastenerGroup, Item
@@ -37,8 +37,10 @@ def callouts(action: Action, step: Step, volume: Volume, wording: Wording, withi
     for name in action.what:
         group = volume.scope.things[name].thing
         if isinstance(group, FastenerGroup) and (torque_of(group) is not None or group.tightened is not None):
+            callout = _callout(group, volume, wording)
             yield replace(
-                _callout(group, volume, wording),
+                callout,
+                note=" ".join(filter(None, (warned(group, step, volume), callout.note))),
                 applies=wording.applies(group.when, within),
                 lines=(*marks(group, step, volume), *_lines(group, wording)),
                 derived=tuple(clamping(group, step, volume, wording)),

@@ -41,6 +41,15 @@ def marks(group: FastenerGroup, step: Step, volume: Volume) -> Iterator[tuple[st
         yield "Pull", (Words(where),)
 
 
+def warned(group: FastenerGroup, step: Step, volume: Volume) -> str:
+    """Return that the torque is not what the wrench is set to, where an adapter makes it so; else nothing."""
+    torque = torque_of(group)
+    for one in held(step, volume.scope):
+        if torque is not None and one.ratio != 1 and one.adapter is not None and _mark(one, torque):
+            return f"Do not set the {one.wrench.name} to this: the {one.adapter.name} changes what it gives."
+    return ""
+
+
 def _setting(one: Held, mark: Text, group: FastenerGroup) -> Text:
     stages = [stage for stage in group.stages if stage.dimension is Dimension.TORQUE]
     before = [told for stage in stages[:-1] if one.ratio != 1 and (told := _mark(one, stage))]
@@ -65,7 +74,8 @@ def _mark(one: Held, torque: Quantity) -> Text:
     step = one.wrench.resolution
     if fit is None or not fit.fits or fit.setting is None or step is None or isinstance(one.ratio, Impossible):
         return ()
-    told = Amount(spell(quantity_of(exactly(fit.setting), step.unit, step.places)))
+    mark = spell(quantity_of(exactly(fit.setting), step.unit, step.places))
+    told = Amount(mark) if one.ratio == 1 else Words(mark, "strong")
     return (told,) if fit.setting == _aim(torque, one.ratio) else (told, Words(", the nearest mark,"))
 
 
