@@ -22,7 +22,10 @@ ACTION = ActionKind(
         ),
         "level": Role("Where the level must lie.", _VALUE, dimensions=frozenset({Dimension.LENGTH}), silent=True),
         "expected": Role(
-            "How much it is expected to take.", _VALUE, dimensions=frozenset({Dimension.VOLUME}), silent=True
+            "How much it is expected to take in all since it was drained, first fills and all.",
+            _VALUE,
+            dimensions=frozenset({Dimension.VOLUME}),
+            silent=True,
         ),
     },
 )
