@@ -12,7 +12,6 @@ FILE = Path(__file__).parent.parent.parent / "schema" / "READERS.md"
 
 LATER = {
     "equipment.fasteners.*.friction": "the clamp force that a torque gives",
-    "equipment.fasteners.*.order": "the drawing of the order",
     "equipment.fasteners.*.threads": "the clamp force that a torque gives",
     "equipment.fluids.*.expansion": "the level at another temperature",
     "equipment.items.*.cooling": "the time until a part is cool",
