@@ -70,12 +70,12 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.extent import extent, inside
 from authoring.model.library import Library
 from authoring.model.things import Equipment, FastenerGroup
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
 from authoring.rules.rule import Fault
+from authoring.workshop.interval import Standing, compare, interval_of
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T2",)
@@ -112,7 +112,7 @@ def _last(group: FastenerGroup) -> Iterator[Fault]:
         return
     last = group.stages[torques[-1]]
     torque = group.torque.value if group.torque is not None else None
-    if group.torque is not None and torque is not None and not inside(last, torque):
+    if group.torque is not None and torque is not None and not _within(last, torque):
         yield Fault(
             f'The last torque among the stages of "{group.id}" is {last.text}, outside its torque of {torque.text}.',
             group.where.of("stages", torques[-1]),
@@ -123,6 +123,10 @@ def _last(group: FastenerGroup) -> Iterator[Fault]:
 
 def _rises(before: Quantity, stage: Quantity) -> bool:
     """Tell whether both ends of a stage lie above those of the stage before; an end without a limit does not count."""
-    ends = zip(extent(before), extent(stage), strict=True)
-    both = [(one, other) for one, other in ends if one is not None and other is not None]
-    return all(one < other for one, other in both)
+    lower, upper = interval_of(before), interval_of(stage)
+    ends = ((lower.low, upper.low), (lower.high, upper.high))
+    return all(one < other for one, other in ends if one is not None and other is not None)
+
+
+def _within(stage: Quantity, torque: Quantity) -> bool:
+    return compare(interval_of(stage), interval_of(torque)).standing is Standing.WITHIN

@@ -132,14 +132,15 @@ from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.diagnostics.words import joined
 from authoring.model.choosing import answerable, asked, comparable, decided, deciding
 from authoring.model.concern import concern_of
-from authoring.model.extent import apart
 from authoring.model.fitments import may_hold
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, ChoicePart, Procedure
 from authoring.model.smallest import Fitment, smallest, told
 from authoring.model.specification import Specification, When
 from authoring.model.things import Equipment
+from authoring.quantities.quantity import Quantity
 from authoring.rules.rule import Fault
+from authoring.workshop.interval import interval_of, overlap
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "N2")
@@ -203,7 +204,11 @@ def _told_by_size(mine: Sizes, others: Sizes) -> bool:
         return False
     pairs = [(mine[name].value, others[name].value) for name in mine if name in others]
     both = [(one, other) for one, other in pairs if one is not None and other is not None and comparable(one, other)]
-    return not both or len(both) < len(pairs) or any(apart(one, other) for one, other in both)
+    return not both or len(both) < len(pairs) or any(_apart(*pair) for pair in both)
+
+
+def _apart(one: Quantity, other: Quantity) -> bool:
+    return overlap(interval_of(one), interval_of(other)) is None
 
 
 def _shared(choice: Choice, mine: Sizes, others: Sizes) -> str:
