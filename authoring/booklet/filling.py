@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from authoring.booklet.phrases import aside
+from authoring.booklet.phrases import aside, doubt
 from authoring.booklet.plan import Placed, Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
@@ -17,7 +17,6 @@ from authoring.model.fluid import Fluid
 from authoring.model.procedure import Action, Section, Step
 from authoring.model.things import Value
 from authoring.quantities.quantity import Quantity
-from authoring.workshop.confirmed import unverified
 from authoring.workshop.fills import rest
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import Interval, total
@@ -184,4 +183,4 @@ def _to_come(
 
 
 def _on_what() -> Words:
-    return Words(f". Counted at one temperature{', unverified' if unverified('fills') else ''}.")
+    return Words(f". Counted at one temperature{doubt('fills')}.")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from authoring.booklet.phrases import aside
+from authoring.booklet.phrases import aside, doubt
 from authoring.booklet.plan import Placed, Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.wording import Wording
@@ -19,7 +19,6 @@ from authoring.model.things import Value
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.rounding import places_for_value
 from authoring.quantities.show import spell
-from authoring.workshop.confirmed import unverified
 from authoring.workshop.expansion import level_shift, volume_at
 from authoring.workshop.fills import top_up
 from authoring.workshop.impossible import Impossible
@@ -60,7 +59,7 @@ def _shut(reading: LevelReading, wording: Wording) -> Iterator[Aside]:
             from_here,
             " or above. Below it ",
         ]
-        told += [f"the {circuit.name} may still be shut, and what it takes is missing", _mark("level_windows"), "."]
+        told += [f"the {circuit.name} may still be shut, and what it takes is missing", doubt("level_windows"), "."]
         yield aside("Circuit", *told)
 
 
@@ -94,7 +93,7 @@ def _grown(reading: LevelReading, around: Volume, wording: Wording, shown: set[s
         told.append(_of_the_way(reading.fluid, size, warm - cold))
     if told:
         known, rests = ("oil_density", "density") if reading.fluid.density is not None else ("expansion", "expansion")
-        yield aside("Warm", *told, f". Worked out from its {rests}{_mark(known)}.")
+        yield aside("Warm", *told, f". Worked out from its {rests}{doubt(known)}.")
 
 
 def _amount(reading: LevelReading, around: Volume) -> Quantity | None:
@@ -143,7 +142,7 @@ def _between_marks(step: Step, around: Volume, wording: Wording) -> Iterator[Asi
         amounts_of = [_about(one.low, stated) for _, one in parts if isinstance(one, Interval) and one.low is not None]
         if len(amounts_of) == _TWO:
             told = f"a quarter of the way takes {amounts_of[0]}, half {amounts_of[1]}"
-            rests = f". The machine stands level, and the vessel is as wide at each height{_mark('fills')}."
+            rests = f". The machine stands level, and the vessel is as wide at each height{doubt('fills')}."
             yield aside("Marks", wording.amount(stated), f" lies between the two marks; {told}", rests)
 
 
@@ -182,7 +181,3 @@ def _about(size: Fraction, typed: Quantity) -> str:
     """Return an amount in the unit of another one, to two digits and two decimals at the most."""
     places = min(places_for_value(size / typed.unit.factor), _TWO)
     return f"about {spell(quantity_of(exactly(size), typed.unit, places))}"
-
-
-def _mark(computation: str) -> str:
-    return ", unverified" if unverified(computation) else ""
