@@ -45,13 +45,13 @@ fasteners:
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
 
 from authoring.diagnostics.diagnostic import Severity
 from authoring.diagnostics.words import joined
 from authoring.model.library import Library
 from authoring.model.things import Equipment, FastenerGroup
 from authoring.rules.rule import Fault
+from authoring.workshop.tightening_order import order_faults
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T2",)
@@ -73,13 +73,14 @@ def check(equipment: Equipment, _: Library) -> Iterator[Fault]:
 
 
 def _wrong(group: FastenerGroup) -> str:
-    ordered = sorted(group.order)
-    twice = sorted({one for one, other in pairwise(ordered) if one == other})
-    above = sorted({one for one in ordered if one > group.count})
-    missing = sorted({*range(1, group.count + 1)} - {*ordered})
+    faults = order_faults(group.order, group.count)
     told = [
         f"{words} {joined([str(one) for one in numbers[:_MOST_TOLD]], 'and')}"
-        for words, numbers in (("names twice", twice), ("leaves out", missing), ("names what is not there,", above))
+        for words, numbers in (
+            ("names twice", faults.repeated),
+            ("leaves out", faults.missing),
+            ("names what is not there,", faults.unknown),
+        )
         if numbers
     ]
     return joined(told, "and")
