@@ -76,7 +76,7 @@ def _mark(one: Held, torque: Quantity) -> Text:
         return ()
     mark = spell(quantity_of(exactly(fit.setting), step.unit, step.places))
     told = Amount(mark) if one.ratio == 1 else Words(mark, "strong")
-    return (told,) if fit.setting == _aim(torque, one.ratio) else (told, Words(", the nearest mark,"))
+    return (told,) if fit.setting == _aim(torque, one.ratio) else (told, Words(" (the nearest mark)"))
 
 
 def _aim(torque: Quantity, ratio: Fraction) -> Fraction | None:

@@ -1,0 +1,197 @@
+"""What a torque callout says beside the torque: what to set, and what it does to the bolt, by other arithmetic."""
+
+from __future__ import annotations
+
+import math
+import re
+
+import pytest
+
+from authoring.booklet.markup import said
+from authoring.booklet.step_parts import TorqueCallout
+from authoring.diagnostics.diagnostic import Severity
+from authoring.pipeline import check, compose
+from tests.booklet.steps_booklet import step
+from tests.rules.overlay import overlay
+
+BOLTS = """fasteners:
+  lid-bolts:
+    name: lid bolts
+    count: 4
+    thread: M10 x 1.5
+    class: "10.9"
+    on: drop-box
+"""
+TORQUE = "    torque: {value: 40 ± 4 N·m, source: plate, at: line 4}\n"
+FRICTION = '    friction: {value: "0.10 to 0.16", source: plate, at: line 5}\n'
+WRENCH = "  wrench: {name: torque wrench, range: {value: 10 to 100 N·m, source: bench-book, at: page 2}"
+TOOLS = "tools:\n  spanner: {name: 19 mm ring spanner}\n  gauntlets: {name: heat gauntlets}\n"
+PITCH, DIAMETER = 1.5, 10.0
+PROOF = 830 * math.pi / 4 * (DIAMETER - 0.938194 * PITCH) ** 2
+"""ISO 898-1, class 10.9; the stress area by the one formula of the published values."""
+
+
+def callout(bolts: str, wrench: str = "}", adapter: str = "", uses: str = "wrench") -> TorqueCallout:
+    """Return the callout of the lid bolts, where they are tightened with the wrench and what is listed beside it."""
+    tools = f"{TOOLS}{WRENCH}{wrench}\n{adapter}"
+    steps = f"      - step: Tighten the [lid-bolts].\n        with: [{uses}]\n        do: [{{tighten: lid-bolts}}]\n"
+    body = f"sections:\n  - title: Tighten\n    steps:\n{steps}"
+    files = overlay([("equipment", BOLTS + bolts), ("stock", tools), ("procedure", body)]).files
+    checked = check(files, [])
+    assert [one.message for one in checked.findings if one.severity is Severity.ERROR] == []
+    parts = step("Tighten", compose(checked, "FL-110", {})).parts
+    return next(part for part in parts if isinstance(part, TorqueCallout))
+
+
+def line(label: str, told: TorqueCallout) -> str:
+    """Return what stands under a label, or nothing."""
+    found = [said(text) for name, text in (*told.lines, *told.derived) if name == label]
+    return found[0].replace("\u00a0", " ") if found else ""
+
+
+def numbers(text: str) -> list[float]:
+    """Return the numbers of a text."""
+    return [float(one) for one in re.findall(r"\d+(?:\.\d+)?", text)]
+
+
+def force(torque: float, friction: float) -> float:
+    """Return T over its lever in N, with the sums of the flank and the face written out for M10."""
+    flank = friction * (DIAMETER - 0.649519 * PITCH) / math.sqrt(3)
+    face = friction * 1.3 * DIAMETER / 2
+    return 1000 * torque / (PITCH / (2 * math.pi) + flank + face)
+
+
+def test_the_torque_itself_is_set_where_it_is_a_mark() -> None:
+    """40 N·m on a scale of half newton metres; on one of three the nearest mark is told as such."""
+    assert line("Set", callout(TORQUE, ", resolution: 0.5 N·m}")) == "40.0 N·m on the torque wrench"
+    assert line("Set", callout(TORQUE, ", resolution: 3 N·m}")) == "39 N·m (the nearest mark) on the torque wrench"
+    assert line("Set", callout(TORQUE)) == ""
+
+
+def test_behind_an_adapter_the_mark_is_the_levers() -> None:
+    """400 mm and 50 mm more: 40 N·m need 40 * 400/450 = 35.56, so 35.5, which gives 35.5 * 450/400 = 39.9 N·m."""
+    adapter = "  foot: {name: crow-foot, adapter: {length: 50 mm}}\n"
+    told = callout(TORQUE, ", resolution: 0.5 N·m, length: 400 mm}", adapter, "wrench, foot")
+    assert line("Set", told) == (
+        "35.5 N·m (the nearest mark) on the torque wrench, with the crow-foot straight ahead of it, "
+        "which gives 39.9 N·m at the lid bolts"
+    )
+    assert line("Pull", told) == (
+        "at the middle of the grip of the torque wrench, 400 mm from its square. Only there is the setting right."
+    )
+    assert told.note == "Do not set the torque wrench to this: the crow-foot changes what it gives."
+
+
+@pytest.mark.parametrize(
+    ("angle", "mark", "sits"),
+    [
+        ("90 °", "40.0 N·m", "at a right angle to it"),
+        ("270 °", "40.0 N·m", "at a right angle to it"),
+        ("180 °", "45.5 N·m (the nearest mark)", "pointing back along it"),
+        ("60 °", "37.5 N·m (the nearest mark)", "at 60° to it"),
+    ],
+)
+def test_the_angle_of_the_adapter_counts(angle: str, mark: str, sits: str) -> None:
+    """40 * 400 / (400 + 50 cos): over 350 it is 45.7, over 425 it is 37.6; across nothing changes and nothing warns."""
+    adapter = f"  foot: {{name: crow-foot, adapter: {{length: 50 mm, angle: {angle}}}}}\n"
+    told = callout(TORQUE, ", resolution: 0.5 N·m, length: 400 mm}", adapter, "wrench, foot")
+    assert line("Set", told).startswith(f"{mark} on the torque wrench, with the crow-foot {sits}")
+    assert (told.note == "") is ("right angle" in sits)
+
+
+def test_every_stage_is_set_behind_an_adapter() -> None:
+    """25 N·m need 25 * 400/450 = 22.2, and 40 N·m need 35.6."""
+    adapter = "  foot: {name: crow-foot, adapter: {length: 50 mm}}\n"
+    bolts = f"{TORQUE}    stages: [25 N·m, 40 N·m]\n"
+    told = callout(bolts, ", resolution: 1 N·m, length: 400 mm}", adapter, "wrench, foot")
+    assert line("Set", told).startswith("22 N·m (the nearest mark), then 36 N·m (the nearest mark) on")
+
+
+def test_without_the_length_of_the_wrench_nothing_is_set() -> None:
+    """A setting that nobody can work out is not printed."""
+    adapter = "  foot: {name: crow-foot, adapter: {length: 50 mm}}\n"
+    assert line("Set", callout(TORQUE, ", resolution: 0.5 N·m}", adapter, "wrench, foot")) == ""
+
+
+def test_each_wrench_that_can_do_it_has_its_mark() -> None:
+    """Of three wrenches the one that is too weak is not offered."""
+    more = (
+        "  weak: {name: weak wrench, range: {value: 2 to 20 N·m, source: bench-book, at: p. 2}, resolution: 0.1 N·m}\n"
+        "  long: {name: long wrench, range: {value: 30 to 150 N·m, source: bench-book, at: p. 2}, resolution: 1 N·m}\n"
+    )
+    told = callout(TORQUE, ", resolution: 0.5 N·m}", more, "weak, wrench, long")
+    assert line("Set", told) == "40.0 N·m on the torque wrench, or 40 N·m on the long wrench"
+
+
+@pytest.mark.parametrize(
+    ("error", "low", "high", "words"),
+    [
+        (
+            ", accuracy: {value: 6 %, source: bench-book, at: page 2}}",
+            36 * 0.94,
+            44 * 1.06,
+            "may be off by 6 %",
+        ),
+        (", accuracy: {value: 2 N·m, source: bench-book, at: page 2}}", 34, 46, "may be off by 2 N·m"),
+        ("}", 36 * 0.96, 44 * 1.04, "is off by 4 % at most, as ISO 6789 permits"),
+    ],
+)
+def test_the_clamp_force_spans_limits_friction_and_wrench(error: str, low: float, high: float, words: str) -> None:
+    """From the lower limit at the highest friction to the upper at the lowest; what is printed reaches no less far."""
+    told = line("Clamp force", callout(TORQUE + FRICTION, error))
+    least, greatest, share, most = numbers(told)[:4]
+    assert least * 1000 == pytest.approx(force(low, 0.16), abs=1000)
+    assert least * 1000 <= force(low, 0.16)
+    assert greatest * 1000 == pytest.approx(force(high, 0.10), abs=1000)
+    assert greatest * 1000 >= force(high, 0.10)
+    assert (share, most) == (
+        math.floor(100 * force(low, 0.16) / PROOF),
+        math.ceil(100 * force(high, 0.10) / PROOF),
+    )
+    assert "kN, unverified:" in told
+    assert told.endswith(f"at a friction of 0.10 to 0.16 and a wrench that {words}.")
+
+
+def test_a_nut_factor_stands_for_the_friction() -> None:
+    """F = T / (K d): 36 * 0.96 N·m at K = 0.20 and 44 * 1.04 at 0.16, over 0.010 m."""
+    told = line("Clamp force", callout(f"{TORQUE}    nut-factor: {{value: 0.16 to 0.20, source: plate, at: line 5}}\n"))
+    least, greatest = numbers(told)[:2]
+    assert (least, greatest) == (math.floor(36 * 0.96 / 2.0), math.ceil(44 * 1.04 / 1.6))
+    assert "at a nut factor K of 0.16 to 0.20 and" in told
+
+
+def test_nothing_is_said_of_a_bolt_of_which_nothing_is_known() -> None:
+    """Without a friction there is no force, and without an angle no turn."""
+    assert callout(TORQUE).derived == ()
+
+
+def test_a_turn_is_told_with_the_force_that_it_adds() -> None:
+    """90° of M10 x 1.5 are 0.375 mm; a steel bolt of 60 mm in a joint four to eight times as stiff takes that up."""
+    bolts = f"{TORQUE}{FRICTION}    stages: [40 N·m, 45 °]\n    grip: {{value: 60 mm, source: plate, at: line 6}}\n"
+    told = line("Turn", callout(f"{bolts}    reuse: {{is: never}}\n"))
+    area = PROOF / 830
+    soft, stiff = 207_000 * area / 60, 207_000 * math.pi / 4 * DIAMETER**2 / 60
+    least, greatest = 0.1875 * soft * 4 / 5 / 1000, 0.1875 * stiff * 8 / 9 / 1000
+    drawn, each, low, high = numbers(told)[:4]
+    assert (drawn, each) == (0.19, 0.0042)
+    assert low <= least < low + 1
+    assert high - 1 < greatest <= high
+    assert f"It may go beyond what the bolt bears, {math.floor(PROOF / 1000)} kN" in told
+
+
+def test_a_turn_without_a_grip_says_what_is_missing() -> None:
+    """How far it draws is known by the pitch; how hard it pulls is not."""
+    told = line("Turn", callout(f"{TORQUE}    stages: [40 N·m, 45 °]\n"))
+    assert told.startswith(
+        "draws head and nut together by 0.19 mm, 0.0042 mm for each degree. How much force that adds"
+    )
+
+
+def test_a_soft_thread_says_when_it_strips() -> None:
+    """15 mm of M10 in 140 MPa by FED-STD-H28/2, a tenth taken off, against the greatest force of the torque."""
+    tapped = "    tapped: {material: aluminium, engaged: 15 mm, shear-strength: 140 MPa, source: plate, at: line 7}\n"
+    told = line("Tapped hole", callout(TORQUE + FRICTION + tapped))
+    each = math.pi * DIAMETER / PITCH * (PITCH / 2 + math.tan(math.pi / 6) * 0.649519 * PITCH)
+    strips = 0.9 * 15 * 140 * each
+    assert numbers(told)[0] == math.floor(strips / 1000)
+    assert f"may reach {math.ceil(100 * force(44 * 1.04, 0.10) / strips)} % of that" in told
