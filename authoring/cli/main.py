@@ -29,8 +29,11 @@ def main(words: list[str] | None = None) -> int:
 
         arguments = parser().parse_args(words)
         import_lean()
-        # Each command is imported on use, so that none pays for another.
-        status: int = importlib.import_module(f"authoring.cli.{arguments.command}").run(arguments)
+        from authoring.cli.kept_code import kept_code  # noqa: PLC0415  # for --help it would only cost
+
+        with kept_code():
+            # Each command is imported on use, so that none pays for another.
+            status: int = importlib.import_module(f"authoring.cli.{arguments.command}").run(arguments)
         sys.stdout.flush()
     except WrongUseError as error:
         print(f"bayleaf: {error}", file=sys.stderr)
