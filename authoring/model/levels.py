@@ -45,11 +45,11 @@ def readings(procedure: Procedure, library: Library) -> Iterator[LevelReading]:
     for place, (section, step) in enumerate(procedure.steps()):
         for action in step.actions:
             if action.kind.name in READS:
-                for fluid, value, span in _bound(action, (*step.needs, *section.needs), scope):
+                for fluid, value, span in _bound(action, step, (*step.needs, *section.needs), scope):
                     yield LevelReading(procedure.covers, place, section, step, action, fluid, value, span)
 
 
-def _bound(action: Action, needs: Iterable[Need], scope: Scope) -> Iterator[tuple[Fluid, Value, Span]]:
+def _bound(action: Action, step: Step, needs: Iterable[Need], scope: Scope) -> Iterator[tuple[Fluid, Value, Span]]:
     """Yield the fluids whose level an action goes by, with the temperature for it: its window, or what is needed."""
     told: set[str] = set()
     if "window" in action.roles:
@@ -61,7 +61,8 @@ def _bound(action: Action, needs: Iterable[Need], scope: Scope) -> Iterator[tupl
                 yield fluid, value, action.where.of("window")
     for need in needs:
         fluid, value = _fluid(need.thing, scope), temperature(need.state, scope)
-        concerned = action.kind.checkpoint or need.thing in action.what
+        # A look for leaks at warm oil is none at its level.
+        concerned = need.thing in action.what or (action.kind.checkpoint and "level" in step.text.casefold())
         if fluid is not None and value is not None and concerned and need.thing not in told:
             told.add(need.thing)
             yield fluid, value, need.where.of(need.thing)
