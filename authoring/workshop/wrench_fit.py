@@ -67,7 +67,8 @@ def wrench_fit(
     Without a resolution, or with one that is not above zero, every torque can be set.
     The setting is the mark nearest to `nominal`, or to the middle of the limits, that lies between them and in the
     range; of two equally near marks the lower one.
-    A torque that is one number has no limits to fall between: it takes a mark within half a step.
+    A torque that is one number has no limits to fall between: it takes the nearest mark, if that is no further off
+    than the wrench itself may be; 6 N·m and 7 N·m are never set on one mark.
     """
     low, high = torque.low, torque.high
     low, high = (high if low is None else low), (low if high is None else high)
@@ -91,6 +92,10 @@ def permissible_deviation(full_scale: Fraction) -> Fraction:
     return Fraction(6, 100) if full_scale <= _FINE_TOOL_NEWTON_METRE else Fraction(4, 100)
 
 
+def _deviation(scale: Interval) -> Fraction:
+    return permissible_deviation(scale.high if scale.high is not None else Fraction(_FINE_TOOL_NEWTON_METRE + 1))
+
+
 def _range_faults(low: Fraction, high: Fraction, scale: Interval) -> list[WrenchFault]:
     faults = []
     if scale.high is not None and high > scale.high:
@@ -107,7 +112,7 @@ def _nearest_mark(
 ) -> Fraction | None:
     if resolution is None or resolution <= 0:
         return min(max(aim, low), high)
-    blur = resolution / 2 if low == high else Fraction(0)
+    blur = min(resolution / 2, low * _deviation(scale)) if low == high else Fraction(0)
     lowest = low - blur if scale.low is None else max(low - blur, scale.low)
     highest = high + blur if scale.high is None else min(high + blur, scale.high)
     first, last = math.ceil(lowest / resolution), math.floor(highest / resolution)

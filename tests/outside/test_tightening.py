@@ -92,9 +92,9 @@ def test_neighbouring_torques_are_two_settings(row: Row, agree: Agreement) -> No
     """Two groups of bolts never get the same mark, whatever the unit and the step of the scale."""
     scale, step = Interval(Fraction(2), Fraction(20)), base(row["step"], row["unit"])
     one, other = (wrench_fit(exactly(Fraction(row[name])), scale, step).setting for name in ("one", "other"))
-    assert one is not None
-    assert other is not None
-    agree(row, one < other)
+    # On a coarse scale one of them has no mark; then the wrench is not the one for it, and says so.
+    assert (one is None or other is None) is row.get("coarse", False)
+    agree(row, one is None or other is None or one < other)
 
 
 @pytest.mark.parametrize("row", WRENCHES["deviations"], ids=lambda row: row["full_scale"])

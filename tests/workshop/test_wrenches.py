@@ -85,7 +85,7 @@ def test_a_setting_is_a_mark_inside_everything(
         assert (WrenchFault.NO_MARK in fit.faults) == (covered and not marks)
     if fit.setting is not None:
         assert (fit.setting / resolution).denominator == 1
-        blur = resolution / 2 if low == high else 0
+        blur = min(resolution / 2, low * Fraction(6, 100)) if low == high else 0
         assert low - blur <= fit.setting <= high + blur
         assert bottom <= fit.setting <= top
 
