@@ -31,7 +31,7 @@ def order_told(group: FastenerGroup, wording: Wording) -> Text:
     if order.stated:
         return (Words(f"{drawn or ', '.join(str(one) for one in order.numbers)}{each}"),)
     found = "one after the other" if group.count == FEWEST else _WORKED_OUT[pattern_of(places_of(group))]
-    worked = f"worked out from where they stand: {found}. An order from the maker goes before."
+    worked = f"worked out for these places: {found}. An order from the maker goes before."
     return (
         Words(f"{drawn}{each}; {worked}" if drawn else f"{worked[:1].upper()}{worked[1:]}"),
         *_round(group, wording),

@@ -12,7 +12,7 @@ import re
 LONGEST_WORD = 24
 """Letters of the longest run that is still taken for a word; what is hyphenated breaks at its hyphens anyway."""
 
-_TAG = re.compile(r"(<[^>]*>)")
+_TAG = re.compile(r"(<svg\b.*?</svg>|<[^>]*>)", re.DOTALL)
 _TOKEN = re.compile(r"[^\s<>]+")
 _BREAKS = re.compile(r"[-\u2010\u00ad\u200b]")
 _BODY = re.compile(r"<body[^>]*>")
@@ -21,7 +21,7 @@ _BODY = re.compile(r"<body[^>]*>")
 def with_long_tokens_marked(page: str) -> str:
     """Return an HTML page of ours with a span of class "long" around each token that no line may be able to hold.
 
-    Every `<` and `>` of a text is escaped in it, so a tag ends at the first `>`.
+    Every `<` and `>` of a text is escaped in it, so a tag ends at the first `>`. A drawing breaks its lines itself.
     """
     body = _BODY.search(page)
     begin = body.end() if body is not None else len(page)

@@ -80,8 +80,8 @@ def test_a_circle_has_no_line_round_it_but_its_centre_line() -> None:
         (
             CIRCLE,
             (
-                "evenly on a circle. Seen from behind. The order of tightening: 1 at 12 o'clock; 2 at 6 o'clock; "
-                "3 at 3 o'clock; 4 at 9 o'clock."
+                "evenly on a circle. Seen from behind. "
+                "The order of tightening, as on the face of a clock: 1 at 12; 2 at 6; 3 at 3; 4 at 9."
             ),
         ),
         (
@@ -101,8 +101,8 @@ def test_a_circle_has_no_line_round_it_but_its_centre_line() -> None:
         (
             RIM,
             (
-                "round a part. Seen from below. The order of tightening: 1 at 10 o'clock; 2 at 4 o'clock; "
-                "3 at 8 o'clock; 4 at 2 o'clock."
+                "spread over the part. Seen from below. "
+                "The order of tightening, as on the face of a clock: 1 at 10; 2 at 4; 3 at 8; 4 at 2."
             ),
         ),
     ],
@@ -118,8 +118,8 @@ def test_two_in_one_direction_are_told_by_how_far_out_they_are() -> None:
     """At one o'clock alone there would be two; a bolt in the middle is called that."""
     places = "[[0, 0], [0, 30], [0, 60], [60, 0], [-60, 0], [0, -60]]"
     [drawing] = tightened(group("lid-bolts", 6, f"positions: {{places: {places}, seen-from: below}}"))
-    assert "1 in the middle; 2 at 12 o'clock, 50 % of the way out; " in drawing.alt
-    assert "at 12 o'clock, 100 % of the way out" in drawing.alt
+    assert "1 in the middle; 2 at 12, 50 % of the way out; " in drawing.alt
+    assert "at 12, 100 % of the way out" in drawing.alt
 
 
 def test_groups_that_look_alike_share_a_drawing() -> None:
@@ -163,15 +163,15 @@ def test_what_could_not_be_read_is_not_drawn(count: int, more: str) -> None:
     [
         (4, "order: [1, 3, 2, 4]", "1, 3, 2, 4"),
         (4, f"{CIRCLE}, order: [1, 3, 2, 4]", "1 to 4 as in the drawing"),
-        (4, CIRCLE, "1 to 4 as in the drawing; worked out from where they stand: crosswise. {maker}"),
-        (3, CIRCLE, "1 to 3 as in the drawing; worked out from where they stand: one after the other. {maker}"),
-        (4, ROW, "1 to 4 as in the drawing; worked out from where they stand: from the middle outwards. {maker}"),
+        (4, CIRCLE, "1 to 4 as in the drawing; worked out for these places: crosswise. {maker}"),
+        (3, CIRCLE, "1 to 3 as in the drawing; worked out for these places: one after the other. {maker}"),
+        (4, ROW, "1 to 4 as in the drawing; worked out for these places: from the middle outwards. {maker}"),
         (
             4,
             RIM,
             "1 to 4 as in the drawing; {worked} from the middle outwards and across. {maker}",
         ),
-        (60, CIRCLE, "Worked out from where they stand: crosswise. {maker}"),
+        (60, CIRCLE, "Worked out for these places: crosswise. {maker}"),
         (4, "side: left", ""),
         (
             4,
@@ -196,7 +196,7 @@ def test_the_torque_says_which_order_and_on_what_it_rests(count: int, more: str,
     """
     told = {
         "maker": "An order from the maker goes before.",
-        "worked": "worked out from where they stand:",
+        "worked": "worked out for these places:",
     }
     assert order_line(count, more) == words.format(**told)
 

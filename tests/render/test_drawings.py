@@ -22,9 +22,11 @@ from authoring.booklet.shapes import Band, BoltPattern, Dial, Disc, Lane, Window
 from authoring.booklet.step_parts import Drawing, Step
 from authoring.render.drawings.drawn import drawn
 from authoring.render.drawings.svg import hatching, lines_of
+from authoring.render.paged import as_paged_html
 from authoring.render.pdf import as_pdf
 from tests.outside_checkers.pdf_text import pdf_text
 from tests.outside_checkers.program import output, program
+from tests.render.altered import altered
 from tests.render.sample import sample
 from tests.render.sample_drawings import FACE, LEVEL_AT, PATTERN, ROW, SEALS
 from tests.render.sample_parts import say
@@ -227,3 +229,12 @@ def test_a_drawing_is_a_figure_with_its_words_in_the_file(tmp_path: Path) -> Non
         found = [one.get("/Alt") for one in tags if one.get("/S") == "/Figure"]
     assert {str(one) for one in found} >= {PATTERN.alt, FACE.alt}
     assert any("Order of tightening: wheel nuts" in text for text in pdf_text(file))
+
+
+def test_no_element_of_a_page_gets_into_a_drawing() -> None:
+    """A long word in a drawing is no place to break a line: a span would end the drawing there, and lose the rest."""
+    long = altered(SEALS, lambda _: "x" * 60)
+    step = Step("s1", "1", "", (), say("Look."), (long,))
+    page = as_paged_html(structs.replace(sample(), chapters=(Chapter("c", "1", "Look", 1, (step,)),)))
+    assert str(drawn(long)) in page
+    assert 'class="long"' in page

@@ -13,7 +13,6 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from authoring.booklet.manner import clock
 from authoring.booklet.plan import Volume
 from authoring.booklet.shapes import BoltPattern, Disc
 from authoring.booklet.step_parts import Drawing
@@ -38,7 +37,7 @@ _EDGE = 0.6
 _HAIR = 0.01  # for the rounding of floats
 _MARK = 6.4  # of 12 o'clock, above the pattern
 _MILLIMETRE = Unit("mm", Dimension.LENGTH, Fraction(1, 1000))
-_SHAPES = {Pattern.CIRCLE: "evenly on a circle", Pattern.ROW: "in a row", Pattern.OUTLINE: "round a part"}
+_SHAPES = {Pattern.CIRCLE: "evenly on a circle", Pattern.ROW: "in a row", Pattern.OUTLINE: "spread over the part"}
 _RANKS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 
 
@@ -142,10 +141,11 @@ def _drawing(shape: BoltPattern, size: Text, groups: Sequence[FastenerGroup]) ->
     places = places_of(groups[0])
     stand = f"{each}, {_SHAPES[pattern_of(places)]}."
     turns = "; ".join(f"{turn} {where}" for turn, where in _turns(shape, groups[0]))
+    by = "" if pattern_of(places) is Pattern.ROW else ", as on the face of a clock"
     turn = f"The numbers say which is tightened first, second and so on.{f' {seen}' if seen else ''}"
     return Drawing(
         title=f"Order of tightening: {names}",
-        alt=" ".join(filter(None, ("Drawing:", stand, seen, f"The order of tightening: {turns}."))),
+        alt=" ".join(filter(None, ("Drawing:", stand, seen, f"The order of tightening{by}: {turns}."))),
         shape=shape,
         notes=((Words(turn),), size),
     )
@@ -181,6 +181,6 @@ def _by_clock(places: Sequence[Point]) -> Iterator[str]:
         if far < 1 / 50:
             yield "in the middle"
         elif hours.count(hour) > 1:
-            yield f"{clock(hour)}, {round(far * 100)} % of the way out"
+            yield f"at {hour}, {round(far * 100)} % of the way out"
         else:
-            yield clock(hour)
+            yield f"at {hour}"
