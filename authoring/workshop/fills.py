@@ -10,7 +10,8 @@ Symbols:
     wanted, reading: shares of the way from the lower mark (0) to the upper one (1)
     V_marks: volume in m³ that brings the level from the one mark to the other
 
-Source: plain arithmetic, which needs none.
+Source: sums and differences of ranges as in interval arithmetic, R. E. Moore; Lehigh University's page on addition was
+read; that what a drain lets out is not all is common practice.
 
 Assumptions: for the dipstick, the vessel is as wide at every height between the marks, and the machine stands level.
 

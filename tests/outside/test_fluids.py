@@ -11,7 +11,7 @@ import pytest
 from authoring.workshop.expansion import overflow, volume_at
 from authoring.workshop.fills import add_up, rest
 from authoring.workshop.impossible import Impossible
-from authoring.workshop.interval import Interval, exactly
+from authoring.workshop.interval import Interval, Standing, difference, exactly, total
 from authoring.workshop.level_windows import check_window
 from authoring.workshop.oil_density import (
     LUBRICATING_OIL,
@@ -58,6 +58,24 @@ def test_what_stays_in_is_the_rest(row: Row, agree: Agreement) -> None:
     assert left.low is not None
     assert left.low == left.high
     agree(row, in_unit(left.low, "L"))
+
+
+@pytest.mark.parametrize("row", FILLS["ranges"], ids=lambda row: f"{row['one']} {row['other']}")
+def test_ranges_add_up_and_leave_a_rest_at_their_worst(row: Row, agree: Agreement) -> None:
+    """Ends add to ends, and the least that is left is the least without the most; no rest is below nothing."""
+    one, other = (between(row[name], "L") for name in ("one", "other"))
+    found = {"sum": total([one, other]), "difference": difference(one, other)}
+    agree(row, {name: [in_unit(end, "L") for end in _ends(found[name])] for name in row["published"]})
+    assert add_up([one, other], total([one, other])).standing is Standing.WITHIN
+    left = rest(one, other)
+    assert isinstance(left, Interval)
+    assert left.low == max(Fraction(0), _ends(difference(one, other))[0])
+
+
+def _ends(interval: Interval) -> tuple[Fraction, Fraction]:
+    assert interval.low is not None
+    assert interval.high is not None
+    return interval.low, interval.high
 
 
 @pytest.mark.parametrize("row", OILS["growth"], ids=lambda row: row["volume"])
