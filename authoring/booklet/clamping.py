@@ -101,10 +101,11 @@ def _after(load: BoltLoad | None, turn: Turn, wording: Wording) -> Text:
 
 def _strips(material: str, strips: float, load: BoltLoad | None, wording: Wording) -> Text:
     """Return at which force the hole strips, and how near the torque may come to it."""
+    doubt = _doubt("thread_engagement", "thread_engagement.loosest")
     told = (
         Words(f"{capital(material)} strips at about "),
         _force(strips, strips, wording),
-        Words(f"{_doubt('thread_engagement')}, when every thread that is counted is whole"),
+        Words(f"{doubt}, if every thread that is counted is whole"),
     )
     if load is None:
         return (*told, Words(". Never pull beyond the maximum."))

@@ -9,7 +9,7 @@ import pytest
 
 from authoring.workshop.metric_thread import COARSE_PITCHES_MM, MetricThread
 from authoring.workshop.proof_load import PROPERTY_CLASSES, proof_load_newton, proof_stress_mpa
-from authoring.workshop.thread_engagement import engagement_mm, shear_area_mm2_per_mm
+from authoring.workshop.thread_engagement import LOOSEST_SHARE, engagement_mm, shear_area_mm2_per_mm
 from authoring.workshop.thread_geometry import pitch_diameter_mm, root_diameter_mm, stress_area_mm2
 from tests.outside.agreement import Agreement
 from tests.outside.kept import inch_thread, kept, thread
@@ -127,3 +127,12 @@ def test_engagement_is_the_worked_example(row: Row, agree: Agreement) -> None:
     """The length at which the hole strips is the one worked out in print."""
     area = shear_area_mm2_per_mm(thread(row["thread"]), row.get("least_major"), row.get("greatest_pitch"))
     agree(row, engagement_mm(row["force"], row["shear_strength"], area))
+
+
+@pytest.mark.parametrize("row", ENGAGEMENT["loosest"], ids=lambda row: row["thread"])
+def test_the_loosest_pair_bears_what_is_promised(row: Row, agree: Agreement) -> None:
+    """Bolt at its least and hole at its greatest bear the share of the row; what is taken for all is no more."""
+    worst = shear_area_mm2_per_mm(thread(row["thread"]), row["least_major"], row["greatest_pitch"])
+    share = worst / shear_area_mm2_per_mm(thread(row["thread"]))
+    agree(row, share)
+    assert round(share, 2) >= LOOSEST_SHARE

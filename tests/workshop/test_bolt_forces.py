@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from authoring.workshop.bolt_load import bolt_load
+from authoring.workshop.bolt_load import bolt_load, bolt_load_for_nut_factor
 from authoring.workshop.clamp_force import (
     force_for_friction,
     force_for_nut_factor,
@@ -20,7 +20,11 @@ from authoring.workshop.clamp_force import (
 from authoring.workshop.interval import Interval, exactly
 from authoring.workshop.metric_thread import MetricThread
 from authoring.workshop.proof_load import proof_load_newton
-from authoring.workshop.thread_engagement import engagement_mm, shear_area_mm2_per_mm, stripping_force_newton
+from authoring.workshop.thread_engagement import (
+    engagement_mm,
+    shear_area_mm2_per_mm,
+    stripping_force_newton,
+)
 from authoring.workshop.thread_geometry import stress_area_mm2
 from authoring.workshop.tightening_angle import (
     bolt_stiffness_newton_per_mm,
@@ -180,3 +184,15 @@ def test_engagement_grows_with_force_and_softness(bolt: MetricThread, force: flo
     assert stripping_force_newton(length, strength, area) == pytest.approx(force)
     looser = shear_area_mm2_per_mm(bolt, float(bolt.diameter_mm) - 0.03, None)
     assert looser < area
+
+
+def test_a_load_by_nut_factor_is_the_short_formula() -> None:
+    """Shigley's T = K F d turned round, M10: 40 N·m at K = 0.20 and 50 N·m at 0.16, with a wrench off by a tenth."""
+    load = bolt_load_for_nut_factor(
+        Interval(Fraction(40), Fraction(50)), thread("M10"), "8.8", Interval(Fraction("0.16"), Fraction("0.20")), 0.1
+    )
+    assert load is not None
+    assert load.least_newton == pytest.approx(40 * 0.9 / (0.20 * 0.010))
+    assert load.greatest_newton == pytest.approx(50 * 1.1 / (0.16 * 0.010))
+    assert load.proof_newton == proof_load_newton(thread("M10"), "8.8")
+    assert bolt_load_for_nut_factor(exactly(Fraction(40)), thread("M10"), "8.8", Interval(None, None)) is None

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from authoring.quantities.units import UNITS
 from authoring.workshop.clamp_force import nut_factor, torque_for_nut_factor
-from authoring.workshop.meant_unit import units_probably_meant, usual_torque_newton_metre
+from authoring.workshop.meant_unit import unit_that_makes, units_probably_meant, usual_torque_newton_metre
 from authoring.workshop.metric_thread import MetricThread
 from authoring.workshop.proof_load import proof_load_newton
 from tests.workshop.bolts import CLASSES, THREADS, classes, thread, threads
@@ -86,3 +86,19 @@ def test_the_likeliest_unit_stands_first(
     """The same force goes first, then the nearest; nothing is named where nothing helps or the class is not known."""
     units = units_probably_meant(Fraction(number), UNITS[typed], thread(bolt), property_class)
     assert [unit.symbol for unit in units] == named
+
+
+@given(st.integers(34, 900), st.permutations(["N·m", "lbf·ft", "kgf·m"]))
+@steady
+def test_a_number_that_is_a_known_torque_in_another_unit_is_told(number: int, units: list[str]) -> None:
+    """Though the known torque was rounded to a whole number; typed in its own unit nothing is said."""
+    meant, typed = UNITS[units[0]], UNITS[units[1]]
+    known = round(number * meant.factor)
+    assert unit_that_makes(Fraction(number), typed, Fraction(known)) == meant
+    assert unit_that_makes(Fraction(number), meant, Fraction(known)) is None
+
+
+def test_a_torque_that_no_unit_explains_is_another_torque() -> None:
+    """38 and 43 N·m are two torques, and nothing is no torque."""
+    assert unit_that_makes(Fraction(38), UNITS["N·m"], Fraction(43)) is None
+    assert unit_that_makes(Fraction(0), UNITS["N·m"], Fraction(43)) is None
