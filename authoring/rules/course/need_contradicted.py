@@ -49,17 +49,17 @@ sections:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.course import Act, acts
 from authoring.model.demands import Need
-from authoring.model.ends import Change, Side, changes_of, side_of
+from authoring.model.ends import Change, Side, changes, side_of, touched_sides
 from authoring.model.fitments import together
 from authoring.model.library import Library
-from authoring.model.procedure import Procedure, Section, Step
+from authoring.model.procedure import Action, Procedure, Section, Step
 from authoring.model.smallest import Fitment
 from authoring.model.things import Item
 from authoring.model.ways import Ways, ways_of
@@ -102,12 +102,12 @@ class _Asked(Struct, frozen=True, eq=False):
     place: int
 
 
-class _Left(Struct, frozen=True, eq=False):
-    """How a thing was left, and the action or statement that left it so."""
+class _Left(Struct, frozen=True):
+    """How a thing was left, where it says so, and the action that left it so; None for how the procedure begins."""
 
     state: str
     where: Span
-    act: Act | None
+    action: Action | None
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
@@ -139,19 +139,16 @@ def _is_position(need: Need, ways: Ways) -> bool:
 
 def _of_need(one: _Asked, course: Sequence[Act], ways: Ways, procedure: Procedure) -> Iterator[Fault]:
     sides = _sides(one.need, ways)
-    lefts = {act: left for act in course if act.place < one.place and (left := _left_by(act, sides)) is not None}
-    mine = list(lefts)
+    mine = [act for act in course if act.place < one.place and not sides.isdisjoint(_touched(act))]
     if one.section.free and any(act.section is one.section for act in mine):
         return  # the order is free, and another rule tells that it must not be
     bad: dict[_Left, list[Fitment]] = {}
-    begin = _at_the_begin(sides, procedure)
     steps = [one.step] if one.step is not None else []
     machines = ways.machines(mine, steps, [together(procedure.covers, one.section.when)])
     for machine in machines:
         if not _met(one, machine, ways):
             continue
-        done = [lefts[act] for act in mine if ways.happens(act, machine)]
-        last = done[-1] if done else begin
+        last = _last([act for act in mine if ways.happens(act, machine)], sides, procedure.needs)
         if last is not None and _contradicts(last.state, one.need, ways):
             bad.setdefault(last, []).append(machine)
     for last, concern in bad.items():
@@ -164,11 +161,13 @@ def _met(one: _Asked, machine: Fitment, ways: Ways) -> bool:
     return any(ways.reached(step, machine) for step in steps)
 
 
-def _changes(act: Act) -> Iterator[Change]:
-    """Yield what an action changes; what its step leaves beside belongs to the last of its actions."""
-    yield from changes_of(act.action)
-    if act.action is act.doing.actions[-1]:
-        yield from (Change(side_of(need), need.state) for need in act.doing.leaves)
+def _touched(act: Act) -> frozenset[Side]:
+    return touched_sides(act.action) | {side_of(need) for need in _leaves(act)}
+
+
+def _leaves(act: Act) -> Sequence[Need]:
+    """Return what the step of an action leaves beside; it belongs to the last of its actions."""
+    return act.doing.leaves if act.action is act.doing.actions[-1] else ()
 
 
 def _sides(need: Need, ways: Ways) -> frozenset[Side]:
@@ -177,14 +176,22 @@ def _sides(need: Need, ways: Ways) -> frozenset[Side]:
     return frozenset({side_of(need), *position})
 
 
-def _left_by(act: Act, sides: frozenset[Side]) -> _Left | None:
-    states = [change.state for change in _changes(act) if change.side in sides]
-    return _Left(states[-1], act.action.where.span, act) if states else None
+def _last(done: Sequence[Act], sides: frozenset[Side], begin: Sequence[Need]) -> _Left | None:
+    """Return how the actions that are done leave these sides of a thing, where the procedure begins so."""
+    stated = {need: act.action for act in done for need in _leaves(act)}
+    events: list[Action | Need] = [*begin]
+    for act in done:
+        events += (act.action, *_leaves(act))
+    found = [change for change in changes(events) if change.side in sides]
+    return _left(found[-1], stated) if found else None
 
 
-def _at_the_begin(sides: frozenset[Side], procedure: Procedure) -> _Left | None:
-    found = [need for need in procedure.needs if side_of(need) in sides]
-    return _Left(found[0].state, found[0].where.key(found[0].thing), None) if found else None
+def _left(change: Change, stated: Mapping[Need, Action]) -> _Left:
+    by = change.by
+    if isinstance(by, Need):
+        action = stated.get(by)
+        return _Left(change.state, action.where.span if action is not None else by.where.key(by.thing), action)
+    return _Left(change.state, by.where.span, by)
 
 
 def _contradicts(state: str, need: Need, ways: Ways) -> bool:
@@ -198,12 +205,12 @@ def _fault(one: _Asked, last: _Left, bad: Sequence[Fitment], good: Sequence[Fitm
     shown = ways.shown(bad, good)
     need = one.need
     who = "section" if one.step is None else "step"
-    words = "the procedure begins with it" if last.act is None else f'"{last.act.action.kind.name}" leaves it'
+    words = "the procedure begins with it" if last.action is None else f'"{last.action.kind.name}" leaves it'
     state = last.state.replace("-", " ")
     return Fault(
         f'The {who} needs "{need.thing}" {need.state.replace("-", " ")}, but {words} {state}{shown.whom}.',
         need.where.key(need.thing),
         f'Add a step before that brings "{need.thing}" into this state, or correct one of the two.',
-        (Related(last.where, "left so here" if last.act is not None else "so at the beginning"),),
+        (Related(last.where, "left so here" if last.action is not None else "so at the beginning"),),
         shown.fitments,
     )
