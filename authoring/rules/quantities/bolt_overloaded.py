@@ -76,7 +76,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 def _fault(group: FastenerGroup, load: BoltLoad) -> Fault:
     torque = group.torque.value if group.torque is not None else None
     certain = load.least_share > 1
-    share = math.floor(100 * load.least_share) if certain else math.floor(100 * load.greatest_share)
+    share = math.floor(100 * load.least_share) if certain else math.ceil(100 * load.greatest_share)
     much = "at least" if certain else "up to"
     resists = group.where.of("friction" if group.friction is not None else "nut-factor")
     return Fault(
