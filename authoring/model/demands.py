@@ -53,3 +53,8 @@ class Method(Struct, frozen=True):
     letter: str
     count: int
     why: str | None
+
+    @property
+    def is_first(self) -> bool:
+        """Whether it is the first of them, as the author wrote them; each has its own letter from a on."""
+        return self.letter == "a"

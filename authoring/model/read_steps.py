@@ -57,7 +57,7 @@ def _steps(place: str, at: Reader) -> Iterator[Step]:
             _refuse(one, "unknown-key", "A method holds no methods of its own.", "Write them side by side.", "either")
             continue
         _ask_for_actions(one, 'Add "do" with its actions.')
-        method = Method(chr(ord("a") + number % 26), len(methods), at.maybe("why"))
+        method = Method(chr(ord("a") + number), len(methods), at.maybe("why"))
         # A method holds for no more vehicles than the step around it.
         yield _step(f"{place}.{number + 1}", one, together(at.when(), one.when()), method)
 

@@ -117,7 +117,7 @@ def prose_of_step(step: Step) -> Iterator[Prose]:
     if step.deadline is not None:
         yield Prose(step.deadline.otherwise, step.deadline.where, ("else",), "else")
     yield from _of_outcomes(step.noticed)
-    if step.method is None or step.method.letter == "a":
+    if step.method is None or step.method.is_first:
         yield from _some(_around(step), ("why",), "why", step.method.why if step.method is not None else None)
     yield from _some(step.where, ("why",), "why", step.why)
     yield from _some(step.where, ("tip",), "tip", step.tip)

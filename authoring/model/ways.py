@@ -79,7 +79,9 @@ class Ways:
 
     def _decide_method(self, procedure: Procedure, methods: Sequence[Step]) -> None:
         name = _feature(procedure, methods[0].where.path[:-1])
-        letters = {str(at): f"method {chr(ord('a') + at % 26)}" for at in range(len(methods))}
+        letters = {
+            str(at): f"method {step.method.letter}" for at, step in enumerate(methods) if step.method is not None
+        }
         self._decisions[name] = Feature(name, "method", "", letters, methods[0].where)
         for at, step in enumerate(methods):
             line = step.where.span.line

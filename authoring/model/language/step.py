@@ -56,7 +56,11 @@ def step() -> JsonSchema:
                 "Instead of do: methods that come to the same; exactly one of them is done.",
                 {"$ref": f"#/$defs/{STEP}"},
             )
-            | {"minItems": 2, "x-wording": "there are at least two methods to pick from"},
+            | {
+                "minItems": 2,
+                "maxItems": 26,
+                "x-wording": "there are two methods to pick from at least, and 26 at most",
+            },
             "while": group(
                 "While keeping this, do that.",
                 {

@@ -62,7 +62,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for section in procedure.sections:
         methods: list[Step] = []
         for step in section.steps:
-            if step.method is None or step.method.letter == "a":
+            if step.method is None or step.method.is_first:
                 methods = []
             if step.method is not None:
                 yield from _against(step, methods, section, procedure, library)

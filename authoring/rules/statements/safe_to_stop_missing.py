@@ -44,7 +44,7 @@ def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
     if any(section.safe_to_stop is not None for section in procedure.sections):
         return
     # Of several methods one is done.
-    steps = sum(step.method is None or step.method.letter == "a" for _, step in procedure.steps())
+    steps = sum(step.method is None or step.method.is_first for _, step in procedure.steps())
     cure = 'Add "safe-to-stop" to the section after which the machine may be left, with how it is left.'
     if procedure.time is not None and _seconds(procedure) >= _LONG:
         message = f"This job takes {procedure.time.text}, and does not say where it is safe to stop."
