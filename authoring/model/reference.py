@@ -25,15 +25,8 @@ def reference() -> str:
         parts += _Tables(schema_of(kind)).lines()
     parts += ["", "### Actions", "", "| action | the text says | takes | more |", "| --- | --- | --- | --- |"]
     parts += [_action(kind) for kind in action_kinds().values()]
-    parts += [
-        "",
-        "Any action may carry these as well, in its long form with `what`:",
-        "",
-        "| key | holds | |",
-        "| --- | --- | --- |",
-    ]
-    parts += [f"| `{key}` | {_kind(schema)} | {schema['description']} |" for key, schema in MANNER.items()]
-    parts += _inside_manner()
+    parts += ["", "Any action may carry these as well, in its long form with `what`:"]
+    parts += _Tables({"properties": MANNER}).lines()
     return "\n".join(parts) + "\n"
 
 
@@ -88,12 +81,6 @@ class _Tables:
 
 
 _ACTION = "action"
-
-
-def _inside_manner() -> Iterator[str]:
-    tables = _Tables({"properties": MANNER})
-    lines = list(tables.lines())
-    yield from lines[3 + len(MANNER) :]
 
 
 def _referred(schema: dict[str, Any]) -> str:
