@@ -138,9 +138,9 @@ def test_groups_that_look_alike_share_a_drawing() -> None:
 
 def test_a_stated_order_is_drawn_as_it_stands() -> None:
     """Turn n stands at the fastener that the order names in place n."""
-    drawn = shape(4, f"{CIRCLE}, order: [4, 2, 3, 1]")
+    drawn = shape(4, f"{CIRCLE}, order: [2, 3, 4, 1]")
     assert drawn is not None
-    assert [one.turn for one in drawn.discs] == [4, 2, 3, 1]
+    assert [one.turn for one in drawn.discs] == [4, 1, 2, 3]
 
 
 @pytest.mark.parametrize(

@@ -155,7 +155,7 @@ def test_a_dial_points_where_it_is_told(degrees: float, side: Place) -> None:
     middle = 16.0
     away = [(x - middle, y - middle) for x, y in corners(arrow)]
     tip = max(away, key=lambda one: one[0] ** 2 + one[1] ** 2)
-    assert tip[0] * side[0] + tip[1] * side[1] > 10
+    assert tip[0] * side[0] + tip[1] * side[1] == pytest.approx(10.7, abs=0.01)
     boxes = [span(one) for one in texts(dial)]
     points = [(x + middle, y + middle) for x, y in away]
     assert not any(left <= x <= right and top <= y <= below for x, y in points for (left, top), (right, below) in boxes)
@@ -192,6 +192,17 @@ def test_a_long_text_takes_several_lines() -> None:
     lines = lines_of(long, 60)
     assert len(lines) > 1
     assert " ".join(lines) == long
+
+
+def test_bars_begin_at_one_edge_and_are_as_long_as_they_say() -> None:
+    """Frames, dimension lines and scale bar are as long as the shape says; the guide stands where the shortest ends."""
+    svg = parsed(SEALS)
+    widths = [numbers(one, "x", "width") for one in svg.iter(f"{SVG}rect")]
+    assert widths == [[0.5, 8], [0.5, 10], [0.5, 10], [10.5, 10]]
+    lines = [numbers(one, "x1", "x2", "y1", "y2") for one in svg.iter(f"{SVG}line")]
+    assert [x2 - x1 for x1, x2, y1, y2 in lines if y1 == y2] == [8, 10]
+    [guide] = [one for one in svg.iter(f"{SVG}line") if one.get("stroke-dasharray")]
+    assert numbers(guide, "x1", "x2") == [8.5, 8.5]
 
 
 def page(*drawings: Drawing) -> bytes:

@@ -9,7 +9,7 @@ import pytest
 from msgspec import structs
 
 from authoring.booklet.blocks import Block, Booklet, Chapter, End, Table
-from authoring.booklet.step_parts import Caution, Checkpoint, Figure, Outcome, Step, StepPart
+from authoring.booklet.step_parts import Caution, Checkpoint, Drawing, Figure, Outcome, Step, StepPart
 from authoring.booklet.words import Blank, Bullets, Paragraph
 from authoring.render.landing import Spot
 from authoring.render.page_rules import broken_rules, steps_on, stranded_headings
@@ -135,6 +135,14 @@ def test_a_step_without_caution_keeps_its_line_of_fitments() -> None:
     places = {"c": (), "c~heading": (at(1, 0, 9),), "s": (at(1, 980, 1000), at(2, 0, 50)), "s~text": (at(2, 0, 50),)}
     (parted,) = broken_rules(booklet(step), places)
     assert parted.sentence == "Step 4 begins on a page without its instruction."
+
+
+@pytest.mark.parametrize(("drawing", "told"), [(PATTERN, 1), (FACE, 1), (LEVEL_AT, 1), (SEALS, 0)])
+def test_a_drawing_is_not_overleaf_unless_a_table_is(drawing: Drawing, told: int) -> None:
+    """What is read at the instruction stands on its page; look-alikes go with the table that tells them apart."""
+    step = structs.replace(STEP, cautions=(), parts=(drawing,), before=())
+    places = {"c": (), "c~heading": (at(1, 0, 9),), "s": (at(1, 980, 1000), at(2, 0, 50)), "s~text": (at(1, 980, 999),)}
+    assert len(broken_rules(booklet(step), places | {"s~part1": (at(2, 0, 50),)})) == told
 
 
 def words(luck: random.Random, low: int, high: int) -> str:

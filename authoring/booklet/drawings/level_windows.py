@@ -69,7 +69,7 @@ def level_windows(value: Value, name: str, volume: Volume, wording: Wording) -> 
     """Yield the drawing of a temperature with several windows: one lane for each kind of vehicle of the booklet."""
     windows = [one.specification.value for one in value.windows]
     known = [one for one in windows if one is not None and one.dimension is Dimension.TEMPERATURE]
-    if len(known) != len(windows) or len(known) == 1:
+    if len(known) != len(windows):
         return
     circuit = _circuit(name, volume)
     kinds = _kinds(value, circuit, volume)
