@@ -25,26 +25,30 @@ _FILE = f"{_FOLDER}/__pycache__/kept.{sys.implementation.cache_tag}"
 _MADE_FOR = (sys.version, sys.flags.optimize, _FOLDER)
 """What else the code depends on; it names the files it comes from."""
 
+_HEAD = 8
+"""Bytes before the codes, which say where the table behind them begins."""
+
+_Kept = dict[str, tuple[str, int, int, int, int]]
+"""The table: by a module's name its source, the source's time in ns and size in bytes, where its code is, how long."""
+
 
 class _Loader(SourceFileLoader):
-    """Loads one module as Python does, but with its code at hand."""
+    """Loads one module as Python does, but takes its code from the open file."""
 
-    def __init__(self, name: str, source: str, code: bytes) -> None:
+    def __init__(self, name: str, source: str, stretch: tuple[int, int, int]) -> None:
         super().__init__(name, source)
-        self._code = code
+        self._stretch = stretch
 
     def get_code(self, fullname: str) -> CodeType:  # noqa: ARG002  # Python asks by name, and one loader has one module
         """Return the code that was kept."""
-        return marshal.loads(self._code)  # type: ignore[no-any-return]  # noqa: S302  # beside Python's, of the same kind
+        return marshal.loads(os.pread(*self._stretch))  # type: ignore[no-any-return]  # noqa: S302  # beside Python's, of the same kind
 
 
 class _Finder:
-    """Finds kept modules, each once: what is imported is kept no longer.
+    """Finds kept modules, each once: who imports one again wants it read anew."""
 
-    Of each there is its source's path, the source's time in nanoseconds and size in bytes, and its code.
-    """
-
-    def __init__(self, kept: dict[str, tuple[str, int, int, bytes]]) -> None:
+    def __init__(self, file: int, kept: _Kept) -> None:
+        self._file = file
         self._kept = kept
 
     def find_spec(
@@ -56,10 +60,10 @@ class _Finder:
         """Return how to import a module, or nothing where that is for Python to find."""
         if name not in self._kept:
             return None
-        source, time, size, code = self._kept.pop(name)
+        source, time, size, start, length = self._kept.pop(name)
         if _time_and_size(source) != (time, size):
             return None
-        spec = ModuleSpec(name, _Loader(name, source, code), origin=source)
+        spec = ModuleSpec(name, _Loader(name, source, (self._file, length, start)), origin=source)
         spec.has_location = True
         folder, _, file = source.rpartition("/")
         if file == "__init__.py":
@@ -70,17 +74,24 @@ class _Finder:
 @contextmanager
 def kept_code() -> Iterator[None]:
     """Let our modules be imported from the file, if this Python made it for this folder."""
-    finder = _Finder(_read())
+    try:
+        file = os.open(_FILE, os.O_RDONLY)
+    except OSError:
+        yield
+        return
+    finder = _Finder(file, _contents(file))
     sys.meta_path.insert(0, finder)
     try:
         yield
     finally:
         sys.meta_path.remove(finder)
+        os.close(file)
 
 
-def _read() -> dict[str, tuple[str, int, int, bytes]]:
-    with suppress(OSError, EOFError, ValueError, TypeError):  # there is none, or it is damaged
-        made_for, kept = marshal.loads(Path(_FILE).read_bytes())  # noqa: S302  # as above
+def _contents(file: int) -> _Kept:
+    with suppress(OSError, EOFError, ValueError, TypeError):  # it is damaged
+        place = int.from_bytes(os.pread(file, _HEAD, 0), "big")
+        made_for, kept = marshal.loads(os.pread(file, os.fstat(file).st_size - place, place))  # noqa: S302  # as above
         if made_for == _MADE_FOR:
             return dict(kept)
     return {}
@@ -88,16 +99,20 @@ def _read() -> dict[str, tuple[str, int, int, bytes]]:
 
 def keep() -> None:
     """Compile all our modules and write the file; it appears whole or not at all."""
-    kept: dict[str, tuple[str, int, int, bytes]] = {}
+    kept: _Kept = {}
+    codes = []
+    place = _HEAD
     for path in sorted(Path(_FOLDER).rglob("*.py")):
         name = ".".join([authoring.__name__, *path.relative_to(_FOLDER).with_suffix("").parts])
         name = name.removesuffix(".__init__")
         stated = _time_and_size(str(path))
         if stated is not None:
-            kept[name] = (str(path), *stated, marshal.dumps(SourceFileLoader(name, str(path)).get_code(name)))
+            codes.append(marshal.dumps(SourceFileLoader(name, str(path)).get_code(name)))
+            kept[name] = (str(path), *stated, place, len(codes[-1]))
+            place += len(codes[-1])
     waiting = Path(f"{_FILE}.writing")
     waiting.parent.mkdir(exist_ok=True)
-    waiting.write_bytes(marshal.dumps((_MADE_FOR, kept)))
+    waiting.write_bytes(place.to_bytes(_HEAD, "big") + b"".join(codes) + marshal.dumps((_MADE_FOR, kept)))
     waiting.replace(_FILE)
 
 

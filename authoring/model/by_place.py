@@ -5,14 +5,15 @@ The standard library's pkgutil finds them too, but draws in modules that take lo
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from types import ModuleType
 
 
 def modules_in(package: ModuleType) -> tuple[str, ...]:
     """Return the names of a package's modules, in the order of the alphabet."""
-    files = Path(package.__path__[0]).iterdir()
-    return tuple(sorted(file.stem for file in files if file.suffix == ".py" and file.stem != "__init__"))
+    names = os.listdir(package.__path__[0])  # noqa: PTH208  # names are enough; paths of all would take a millisecond
+    return tuple(sorted(one.removesuffix(".py") for one in names if one.endswith(".py") and one != "__init__.py"))
 
 
 def packages_in(package: ModuleType) -> tuple[str, ...]:

@@ -18,6 +18,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import lru_cache
 from types import MappingProxyType
 
 from msgspec import Struct
@@ -80,6 +81,7 @@ _THREAD = re.compile(
 )
 
 
+@lru_cache(maxsize=1024)  # many rules ask for the threads of the same few bolts
 def metric_thread(text: str) -> MetricThread | None:
     """Return the thread that a text names, such as "M10", "M10 x 1.25" or "M10x1.5-6g-LH"; None when it names none.
 

@@ -6,7 +6,6 @@ Digits are at least 2.5 mm high, to be read at arm's length; the type's capitals
 from __future__ import annotations
 
 import math
-import textwrap
 from collections.abc import Iterable
 
 from markupsafe import Markup, escape
@@ -54,7 +53,11 @@ def text(x: float, y: float, words: str, *, anchor: str = "start", size: float =
 def lines_of(words: str, width: float, size: float = SIZE) -> list[str]:
     """Return words in as many lines as a width asks for; a short text stays as it is."""
     room = max(int(width / (_PLAIN * size)), 1)
-    return [words] if len(words) <= room else textwrap.wrap(words, room)
+    if len(words) <= room:
+        return [words]
+    import textwrap  # noqa: PLC0415  # most texts of a drawing fit their line
+
+    return textwrap.wrap(words, room)
 
 
 def line(x1: float, y1: float, x2: float, y2: float, *, width: float = LINE, dashes: str = "") -> str:
