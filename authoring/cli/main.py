@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import atexit
+import errno
 import gc
 import importlib
 import io
@@ -13,6 +14,11 @@ from authoring.cli.lean import import_lean, import_words
 from authoring.cli.wrong_use import WrongUseError
 
 NO_ERROR, ERRORS, WRONG_USE, OUR_FAULT, INTERRUPTED = 0, 1, 2, 3, 130
+
+_NOT_WRITTEN = frozenset(
+    {errno.EPIPE, errno.ENOSPC, errno.EDQUOT, errno.EFBIG, errno.EBADF, errno.EIO, errno.ENXIO, errno.ECONNRESET}
+)
+"""What the system says of a stream that cannot be written: nobody reads it, or there is no room or way for it."""
 
 
 def main(words: list[str] | None = None) -> int:
@@ -62,8 +68,8 @@ def _steady_streams() -> None:
 
 
 def _unforeseen(error: Exception) -> int:
-    # The system names the file when one cannot be opened; a stream that cannot be written has no name.
-    if not isinstance(error, OSError) or error.filename is not None:
+    # A file has a name; a stream that cannot be written has none.
+    if not isinstance(error, OSError) or error.filename is not None or error.errno not in _NOT_WRITTEN:
         _own_up(error)
         return OUR_FAULT
     # What is still to be written must not be tried again at exit.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import fcntl
 import os
 import subprocess
@@ -51,6 +52,35 @@ def test_a_full_disk_is_no_bug_of_ours(library: Path, form: str) -> None:
     done = shell(f"{BAYLEAF} check {library} --format {form} >/dev/full")
     assert done.returncode == 2
     assert done.stderr.splitlines() == ["bayleaf: the output cannot be written: No space left on device"]
+
+
+def test_a_stream_that_is_for_reading_is_told(library: Path) -> None:
+    """Output that is led into a file opened for reading cannot be written, which is no bug of ours."""
+    done = shell(f"{BAYLEAF} check {library} 1</dev/null")
+    assert done.returncode == 2
+    assert done.stderr.splitlines() == ["bayleaf: the output cannot be written: Bad file descriptor"]
+
+
+def test_a_reader_that_went_away_is_left_in_peace(library: Path) -> None:
+    """Nothing is said to whoever has seen enough, and the status is not that of a sound library."""
+    done = shell(f"{{ {BAYLEAF} check {library}; echo $? >&2; }} | true")
+    assert done.stderr.splitlines() == ["1"]
+
+
+@pytest.mark.parametrize("number", [errno.EMFILE, errno.ENOMEM, errno.EINVAL])
+def test_another_refusal_of_the_system_is_told_as_what_it_is(
+    library: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], number: int
+) -> None:
+    """A refusal that is not about writing is not laid to the output, though it names no file."""
+
+    def refused(*_: object) -> int:
+        raise OSError(number, os.strerror(number))
+
+    monkeypatch.setattr("authoring.cli.check.run", refused)
+    assert main(["check", str(library)]) == 3
+    err = capsys.readouterr().err
+    assert os.strerror(number) in err
+    assert "output cannot be written" not in err
 
 
 def test_a_name_that_no_disk_takes_is_wrong_use(capsys: pytest.CaptureFixture[str]) -> None:
