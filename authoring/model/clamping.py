@@ -5,8 +5,9 @@ An answer is None where the group does not state what it takes.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -92,13 +93,20 @@ def able(held: Iterable[Held], group: FastenerGroup) -> list[Held]:
     return [one for one, fit in fits if fit is not None and fit.fits]
 
 
-def used_on(group: FastenerGroup, library: Library) -> list[Held]:
-    """Return the wrenches with which the procedures of a library tighten a group."""
-    found: list[Held] = []
+def clamp_in(group: FastenerGroup, library: Library) -> BoltLoad | None:
+    """Return the clamp force of a group by the worst of the wrenches with which the procedures tighten it."""
+    if group.friction is None and group.nut_factor is None:
+        return None
+    return clamp_of(group, _used(library).get(group, ()))
+
+
+@lru_cache(maxsize=4)
+def _used(library: Library) -> Mapping[FastenerGroup, list[Held]]:
+    """Return for each group the wrenches that suit it, as they are held in the steps that tighten it."""
+    found: dict[FastenerGroup, list[Held]] = {}
     for procedure in library.procedures.values():
         for one in tightenings(procedure, library.scope(procedure)):
-            if one.group is group:
-                found += able(one.held, group)
+            found.setdefault(one.group, []).extend(able(one.held, one.group))
     return found
 
 

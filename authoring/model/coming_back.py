@@ -43,6 +43,12 @@ def returns(
     `off` are the actions that count as coming off.
     Steps are taken as they are written, though an outcome may skip or repeat some.
     """
+    equipment = library.scope(procedure).equipment
+    things: list[Item | FastenerGroup] = []
+    if equipment is not None:
+        things = [*equipment.items.values(), *equipment.fasteners.values()]
+    if not any(asked(thing) for thing in things):
+        return
     ways = ways_of(procedure, library)
     if ways is not None:
         for thing, events in _histories(procedure, library, off):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -39,16 +40,20 @@ class Tightening(Struct, frozen=True, eq=False):
     held: tuple[Held, ...]
 
 
-def tightenings(procedure: Procedure, scope: Scope) -> Iterator[Tightening]:
-    """Yield every group with a torque that a procedure's own steps tighten, step by step."""
+@lru_cache(maxsize=64)
+def tightenings(procedure: Procedure, scope: Scope) -> tuple[Tightening, ...]:
+    """Return every group with a torque that a procedure's own steps tighten, step by step."""
+    return tuple(_tightenings(procedure, scope))
+
+
+def _tightenings(procedure: Procedure, scope: Scope) -> Iterator[Tightening]:
     for _, step in procedure.steps():
-        wrenches = held(step, scope)
         for action in step.actions:
             for mention in touched(action) if action.kind.torque else ():
                 named = scope.things.get(mention.name)
                 group = named.thing if named is not None and mention.role == "what" else None
                 if isinstance(group, FastenerGroup) and torque_of(group) is not None:
-                    yield Tightening(step, group, mention, wrenches)
+                    yield Tightening(step, group, mention, held(step, scope))
 
 
 def torque_of(group: FastenerGroup) -> Quantity | None:

@@ -54,21 +54,27 @@ import math
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.clamping import clamp_of, used_on
+from authoring.diagnostics.words import joined
+from authoring.model.clamping import clamp_in
 from authoring.model.library import Library
 from authoring.model.things import FastenerGroup
+from authoring.quantities.quantity import Quantity
+from authoring.quantities.units import UNITS
 from authoring.rules.rule import Fault
 from authoring.workshop.bolt_load import BoltLoad
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1", "N3")
 
+_UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm")
+_LEAST_SHARE = 1 / 3
+
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
     """Yield a fault for each group whose greatest clamp force is beyond its proof load."""
     for equipment in library.equipment.values():
         for group in equipment.fasteners.values():
-            load = clamp_of(group, used_on(group, library))
+            load = clamp_in(group, library)
             if load is not None and load.overloaded:
                 yield _fault(group, load)
 
@@ -79,13 +85,25 @@ def _fault(group: FastenerGroup, load: BoltLoad) -> Fault:
     share = math.floor(100 * load.least_share) if certain else math.ceil(100 * load.greatest_share)
     much = "at least" if certain else "up to"
     resists = group.where.of("friction" if group.friction is not None else "nut-factor")
+    others = joined(list(_units_borne(torque, load)), "or") if torque is not None else ""
+    once_more = (
+        "Read the torque, its unit and the class in the source once more"
+        if certain
+        else "Read the torque and the friction in the source once more"
+    )
     return Fault(
         f"{torque.text if torque is not None else ''} gives {group.thread} of class {group.strength} "
         f"{much} {share} % of the tension that it bears.",
         group.where.of("torque", "value"),
-        "Read the torque, its unit and the class in the source once more."
-        if certain
-        else "Read the torque and the friction in the source once more; with threads this slippery it is too much.",
+        f"{once_more}; the bolt bears that number in {others}." if others else f"{once_more}.",
         (Related(resists, "what resists the turning"),),
         severity=Severity.ERROR if certain else None,
     )
+
+
+def _units_borne(torque: Quantity, load: BoltLoad) -> Iterator[str]:
+    """Yield the units in which the bolt bears that number, and is pulled to a third of that at least."""
+    for symbol in _UNITS:
+        ratio = float(UNITS[symbol].factor / torque.unit.factor)
+        if load.greatest_share * ratio <= 1 and load.least_share * ratio >= _LEAST_SHARE:
+            yield symbol

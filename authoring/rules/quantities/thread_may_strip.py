@@ -64,7 +64,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.clamping import clamp_of, stripping_of, used_on
+from authoring.model.clamping import clamp_in, stripping_of
 from authoring.model.library import Library
 from authoring.model.things import FastenerGroup
 from authoring.rules.rule import Fault
@@ -87,8 +87,8 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
             force, by = pulled
             torque = (Related(group.torque.where.of("value"), "the torque"),) if group.torque is not None else ()
             yield Fault(
-                f'The {group.tapped.material} under "{group.id}" may strip at {strips / _KILO:.0f} kN, and '
-                f"{by} {force / _KILO:.0f} kN.",
+                f'The {group.tapped.material} under "{group.id}" may strip at {strips / _KILO:.1f} kN, and '
+                f"{by} {force / _KILO:.1f} kN.",
                 group.where.of("tapped", "engaged"),
                 "Read the torque and the length of whole threads in the source once more; "
                 "more thread, or a thread insert, bears more.",
@@ -98,7 +98,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 
 def _greatest(group: FastenerGroup, library: Library) -> tuple[float, str] | None:
     """Return the greatest force in N on the thread, and in words what gives it."""
-    load = clamp_of(group, used_on(group, library))
+    load = clamp_in(group, library)
     if load is not None:
         return load.greatest_newton, "the torque may pull it with"
     thread = metric_thread(group.thread)

@@ -113,7 +113,7 @@ def _known(
         last = group.stages[stages[-1]]
         reached = _number(last)
         if reached is not None:
-            yield reached * last.unit.factor, "its own last stage", group.where.of("stages", stages[-1])
+            yield reached * last.unit.factor, "the torque of its own last stage", group.where.of("stages", stages[-1])
     later = False
     for other in equipment.fasteners.values():
         later = later or other is group
