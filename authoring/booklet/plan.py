@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from authoring.model.fitments import may_hold, together
 from authoring.model.library import Library, Named, Scope
+from authoring.model.numbering import numbers
 from authoring.model.procedure import Action, Outcome, Procedure, Section, Step
 from authoring.model.specification import When
 from authoring.model.things import Message
@@ -54,15 +55,12 @@ class Volume:
         Steps are numbered as in the booklet for all fitments, so that a number means the same step in each of them.
         """
         found = []
-        count = 0
+        known = numbers(self.procedure)
         for place, section in enumerate(self.procedure.sections, 1):
             steps = []
             for step in section.steps:
-                # Methods of which one is done share a number and have a letter each.
-                first = step.method is None or step.method.letter == "a"
-                count += first
                 if self.holds(section.when) and self.holds(step.when):
-                    number = f"{self.letter}{count}{step.method.letter if step.method is not None else ''}"
+                    number = f"{self.letter}{known[step.id]}"
                     steps.append(Placed(step, section, number, f"step-{number.lower()}"))
             if steps:
                 found.append((section, f"section-{self.letter.lower()}{place}", tuple(steps)))

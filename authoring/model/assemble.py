@@ -9,7 +9,7 @@ from pathlib import Path
 from msgspec import json
 
 from authoring.model.action_kinds import action_kinds
-from authoring.model.language import checkpoint, equipment, manner, procedure, shop, step, stock
+from authoring.model.language import checkpoint, equipment, manner, policy, procedure, shop, step, stock
 from authoring.model.language.terms import JsonSchema, group
 
 KINDS = ("procedure", "equipment", "stock", "shop")
@@ -21,7 +21,9 @@ def schema_of(kind: str) -> JsonSchema:
     if kind == "procedure":
         shared = {step.ACTION: _action(), step.STEP: step.step(), checkpoint.OUTCOME: checkpoint.outcome()}
         return procedure.SCHEMA | {"$defs": shared | manner.MANNER}
-    return {"shop": shop.SCHEMA, "stock": stock.SCHEMA, "equipment": equipment.SCHEMA}[kind]
+    if kind == "shop":
+        return shop.SCHEMA | {"$defs": {policy.ACT: policy.act(tuple(action_kinds()))}}
+    return {"stock": stock.SCHEMA, "equipment": equipment.SCHEMA}[kind]
 
 
 def _action() -> JsonSchema:

@@ -10,7 +10,7 @@ from authoring.model.applicability import known
 from authoring.model.concern import concern_of, concern_of_groups
 from authoring.model.fitments import LIMIT, concerned, fitments, too_many
 from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.space import Space, cells_of
+from authoring.model.space import Cells, Space, cells_of
 from authoring.model.specification import When
 from authoring.model.things import Equipment
 
@@ -39,19 +39,30 @@ class Lack(Struct, frozen=True):
 
 def without(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> Lack | None:
     """Return the covered machines that meet one of `asked` and none of `given`; None where there is none."""
-    if not all(given):
-        return None  # what holds for all lacks nowhere
-    whens = (*asked, *given)
-    features = {feature for when in whens for feature in when}
-    if not all(known(when, vehicle) for when in (covers, *whens)) or cells_of(vehicle, covers, features) > LIMIT:
-        return None
-    space = Space(vehicle, covers, features)
-    bad = space.either(asked) & ~space.either(given)
-    if not bad:
+    space, bad = _bad(vehicle, covers, asked, given)
+    if space is None or not bad:
         return None
     fewest = space.fewest(bad)
     whom = f" for {told(fewest, vehicle)}" if fewest else ""
     return Lack(fewest, whom, concern_of_groups(space.groups(bad), vehicle.features, covers))
+
+
+def bare(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> list[When]:
+    """Return conditions that together hold for just the covered machines that `without` tells of; none for none."""
+    space, bad = _bad(vehicle, covers, asked, given)
+    return space.groups(bad) if space is not None and bad else []
+
+
+def _bad(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> tuple[Space | None, Cells]:
+    """Return the machines that meet one of `asked` and none of `given`, in their space; None where nothing is said."""
+    if not all(given):
+        return None, 0  # what holds for all lacks nowhere
+    whens = (*asked, *given)
+    features = {feature for when in whens for feature in when}
+    if not all(known(when, vehicle) for when in (covers, *whens)) or cells_of(vehicle, covers, features) > LIMIT:
+        return None, 0
+    space = Space(vehicle, covers, features)
+    return space, space.either(asked) & ~space.either(given)
 
 
 def lack(vehicle: Equipment, covers: When, bad: Sequence[Fitment], good: Sequence[Fitment]) -> Lack:

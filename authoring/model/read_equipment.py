@@ -8,9 +8,10 @@ from typing import Any
 from authoring.model.fastening import Positions, Tapped
 from authoring.model.fluid import Circuit, Fluid
 from authoring.model.heat import Cooled, Hot
+from authoring.model.policy import FACTS
 from authoring.model.read_things import read_sources, read_values
 from authoring.model.reader import Reader
-from authoring.model.specification import When
+from authoring.model.specification import Specification, When
 from authoring.model.things import Equipment, FastenerGroup, Feature, Item, Reuse
 from authoring.quantities.units import Dimension
 
@@ -66,7 +67,13 @@ def _item(name: str, at: Reader) -> Item:
         hot=_hot(at.below("hot")) if "hot" in at.data else None,
         reuse=_reuse(at),
         open_while_running=at.maybe("open-while-running"),
+        facts=_facts(at),
     )
+
+
+def _facts(at: Reader) -> dict[str, Specification]:
+    stated = ((key, at.specification(key, dimension)) for key, dimension in FACTS.values() if key != "hot")
+    return {key: one for key, one in stated if one is not None}
 
 
 def _reuse(at: Reader) -> Reuse | None:

@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.model.figure import Callout, Figure
+from authoring.model.read_policy import read_policies
 from authoring.model.reader import Reader
 from authoring.model.specification import Specification
 from authoring.model.things import (
@@ -48,6 +49,7 @@ def read_shop(at: Reader) -> Shop:
         retention=at.maybe("retention"),
         air=at.specification("air", Dimension.TEMPERATURE),
         decision_rule=at.maybe("decision-rule"),
+        policy=read_policies(at),
     )
 
 

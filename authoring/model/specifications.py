@@ -51,6 +51,8 @@ def _of_equipment(equipment: Equipment, sources: Mapping[str, Source]) -> Iterat
             f'How fast "{item.id}" cooled', item.cooled.first if item.cooled is not None else None, sources
         )
         yield from _some(f'How hot "{item.id}" gets', item.hot.reached if item.hot is not None else None, sources)
+        for key, fact in item.facts.items():
+            yield from _some(f'The {key} of "{item.id}"', fact, sources)
     for group in equipment.fasteners.values():
         yield from _some(f'The torque of "{group.id}"', group.torque, sources)
         yield from _some(f'The friction of "{group.id}"', group.friction, sources)

@@ -15,6 +15,7 @@ from authoring.model.fastening import Positions, Tapped
 from authoring.model.figure import Figure
 from authoring.model.fluid import Fluid
 from authoring.model.heat import Cooled, Hot
+from authoring.model.policy import Policy
 from authoring.model.specification import Specification, When
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension, Unit
@@ -75,6 +76,7 @@ class Shop(Struct, frozen=True, eq=False):
 
     `air` is the temperature in the workshop; `decision_rule` how a gauge's blur counts: simple, guarded, or unstated.
     `emergency` is what to do first whatever has happened; `retention` how long filled-in booklets are kept.
+    `policy` is what the shop demands in which situation.
     """
 
     name: str
@@ -89,6 +91,7 @@ class Shop(Struct, frozen=True, eq=False):
     retention: str | None = None
     air: Specification | None = None
     decision_rule: str | None = None
+    policy: Mapping[str, Policy] = {}
 
 
 class Part(Struct, frozen=True, eq=False):
@@ -179,6 +182,7 @@ class Item(Struct, frozen=True, eq=False):
     `positions` are the words for each position of a lever, switch or tap; `release` how it comes apart.
     `open_while_running` says why it is meant to be open then.
     `hot` says how hot it gets; `cooling` is its time constant against the air, `cooled` two readings instead.
+    `facts` has what else is stated of it and may hurt: mass, pressure, voltage, voltage-ac, height.
     """
 
     id: str
@@ -200,6 +204,7 @@ class Item(Struct, frozen=True, eq=False):
     hot: Hot | None = None
     reuse: Reuse | None = None
     open_while_running: str | None = None
+    facts: Mapping[str, Specification] = {}
 
 
 class FastenerGroup(Struct, frozen=True, eq=False):

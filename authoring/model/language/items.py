@@ -45,6 +45,15 @@ _COOLED = group(
     ("from", "to", "in", "air"),
 )
 
+FACTS = {
+    "mass": specification("How heavy it is, such as 42 kg."),
+    "pressure": specification("The pressure that it holds in use, such as at most 20 bar."),
+    "voltage": specification("The direct voltage that it carries in use, such as 12 V."),
+    "voltage-ac": specification("The alternating voltage that it carries in use, as its effective value."),
+    "height": specification("How high above the floor it is worked on, such as 2.1 m."),
+}
+"""What is stated of a thing and makes it a danger; a policy has bounds of them."""
+
 ITEMS = named(
     "What can be taken off, fitted, opened, disconnected, run or looked at.",
     group(
@@ -64,6 +73,7 @@ ITEMS = named(
             "hazards": names("The kinds of hazard that it has, from the shop's register."),
             "material": text("What it is made of."),
             "hot": _HOT,
+            **FACTS,
             "cooling": specification("The time in which its difference to the air falls to 37 %, such as 25 min."),
             "cooled": _COOLED,
             **REUSE,

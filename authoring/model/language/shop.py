@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from authoring.model.language.policy import POLICY
 from authoring.model.language.safety import message
 from authoring.model.language.sources import sources
 from authoring.model.language.terms import JsonSchema, allow, group, listed, named, one_of, specification, text
@@ -83,6 +84,7 @@ SCHEMA = group(
         ),
         "emergency": listed("What to do first whatever has happened.", text("one thing to do")),
         "safety": named("Safety messages that several procedures share.", message()),
+        "policy": POLICY,
         "retention": text("How long filled-in booklets are kept, and where."),
     },
     ("shop", "units", "people"),

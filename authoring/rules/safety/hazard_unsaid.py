@@ -4,6 +4,7 @@ The equipment file says which hazards a thing has: it is hot, it turns, it comes
 A procedure that touches it, or names it under `near`, calls a safety message of that kind: at the step,
 at its section, or for the whole job.
 A message at an earlier or a later step is not read before this one.
+Where the shop's policy demands the message, that is told instead (`policy-unmet`).
 A hazard that is there `only-while` something runs asks for none while all stands.
 The message must be called for every machine for which the thing is touched or near.
 
@@ -79,19 +80,20 @@ sections:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.fitments import together
+from authoring.model.in_force import in_force, told_by_policy
 from authoring.model.lacking import without
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, of_step, touched
-from authoring.model.procedure import Procedure, Section, Step
+from authoring.model.procedure import Procedure, Step
 from authoring.model.running import going
 from authoring.model.specification import When
-from authoring.model.things import Hazard, Item
+from authoring.model.things import Hazard, Item, Message
 from authoring.rules.rule import Fault
 
 # A thing may be harmless in this job, such as a pipe that has cooled; the author says so with a reason.
@@ -117,11 +119,12 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     scope = library.scope(procedure)
     registered = library.shop.hazards if library.shop is not None else {}
     told: set[tuple[str, str]] = set()
+    elsewhere = told_by_policy(procedure, library)
     moving = {one.step for one in going(procedure.steps(), procedure.needs) if one.may_run}
-    for touch in _touches(procedure, scope):
+    for touch in _touches(procedure, library):
         for name in touch.item.hazards:
             hazard = registered.get(name)  # any other is an unknown name
-            if hazard is None or (touch.item.id, name) in told:
+            if hazard is None or (touch.item.id, name) in told or (touch.step.id, touch.item.id, name) in elsewhere:
                 continue
             if hazard.only_while is None or touch.step in moving:
                 faults = list(_unsaid(hazard, touch, scope))
@@ -129,7 +132,8 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
                 yield from faults
 
 
-def _touches(procedure: Procedure, scope: Scope) -> Iterator[_Touch]:
+def _touches(procedure: Procedure, library: Library) -> Iterator[_Touch]:
+    scope = library.scope(procedure)
     for section, step in procedure.steps():
         met = [mention for action in step.actions for mention in touched(action)]
         if step.near:
@@ -137,7 +141,7 @@ def _touches(procedure: Procedure, scope: Scope) -> Iterator[_Touch]:
         items = [(mention, _item(mention.name, scope)) for mention in met]
         dangerous = [(mention, item) for mention, item in items if item is not None and item.hazards]
         if dangerous:
-            said = _in_force(procedure, section, step, scope)
+            said = _said(in_force(procedure, section, step, library))
             when = together(section.when, step.when)
             yield from (_Touch(item, mention, step, when, said) for mention, item in dangerous)
 
@@ -147,15 +151,11 @@ def _item(name: str, scope: Scope) -> Item | None:
     return named.thing if named is not None and isinstance(named.thing, Item) else None
 
 
-def _in_force(procedure: Procedure, section: Section, step: Step, scope: Scope) -> Mapping[str, list[When]]:
-    """Return, for each kind of hazard, for which fitments a message of it is read before a step is done.
-
-    That is one of the step, of its section or of the job; one at another step is read too early or too late.
-    """
+def _said(messages: Iterable[Message]) -> Mapping[str, list[When]]:
+    """Return, for each kind of hazard, for which fitments a message of it is among these."""
     said: dict[str, list[When]] = {}
-    for name in (*(procedure.hazards or ()), *section.safety, *step.safety):
-        message = scope.safety.get(name)
-        if message is not None and message.of is not None:
+    for message in messages:
+        if message.of is not None:
             said.setdefault(message.of, []).append(message.when)
     return said
 

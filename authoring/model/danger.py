@@ -1,0 +1,159 @@
+"""Which dangers are there while a job goes on, by its steps in the order written: what runs, is up, hot or live.
+
+This is the line of the steps, not a walk over all ways through them: what an outcome skips or repeats, and what a
+procedure that is carried out leaves behind, is not followed.
+So the careful side counts: a danger that begins for some machines begins, and one that ends for some ends for those
+only; after a procedure that was carried out nothing counts as cooled, dead or without pressure any more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+
+from msgspec import Struct
+
+from authoring.model.demands import Need
+from authoring.model.fitments import together
+from authoring.model.library import Scope
+from authoring.model.procedure import Action
+from authoring.model.specification import When
+from authoring.model.things import Item, Value
+from authoring.quantities.units import Dimension
+from authoring.workshop.interval import interval_of
+
+_UP = "raised"
+_RUNS = "running"
+_PRESSURE = "pressure"
+_VOLTAGE = "voltage"
+_ENDS = {
+    "stopped": _RUNS,
+    "isolated": _RUNS,
+    "supported": _UP,
+    "lowered": _UP,
+    "without-pressure": _PRESSURE,
+    "proved-dead": _VOLTAGE,
+}
+_STANDS = frozenset({"stopped", "isolated"})
+
+RELIEVED = {"pressure": _PRESSURE, "voltage": _VOLTAGE, "voltage-ac": _VOLTAGE}
+"""The facts of an item that are a danger until they are taken away: let off, or isolated and proved dead."""
+
+
+class There(Struct, frozen=True):
+    """For which fitments a danger is there, and for which of them it has been taken away since."""
+
+    on: tuple[When, ...]
+    off: tuple[When, ...] = ()
+
+
+class Dangers:
+    """What is dangerous at one place of a job; it changes as the steps are gone through."""
+
+    def __init__(self, scope: Scope) -> None:
+        self._scope = scope
+        self._on: dict[tuple[str, str], list[When]] = {}
+        self._off: dict[tuple[str, str], list[When]] = {}
+        self._cooled: dict[str, list[tuple[When, Fraction]]] = {}
+        self._lifted: set[str] = set()
+        self.ran = False
+        self.unknown = True
+
+    def needs(self, needs: Iterable[Need], when: When) -> None:
+        """Take in that things are in a state, for some fitments."""
+        for need in needs:
+            ends = _ENDS.get(need.state)
+            self.unknown = self.unknown and need.state not in {*_STANDS, "running"}
+            if need.state in {_RUNS, _UP}:
+                self._begins(need.state, need.thing, when)
+            elif need.state == "free" and need.thing in self._lifted:
+                self._begins(_UP, need.thing, when)
+            elif ends is not None:
+                self._ends(ends, need.thing, when)
+            else:
+                self._cools(need, when)
+
+    def does(self, action: Action, when: When) -> None:
+        """Take in what an action begins and ends, for some fitments."""
+        name = action.kind.name
+        self.unknown = self.unknown and not (action.kind.runs or action.kind.stops)
+        for thing in action.what:
+            if action.kind.runs:
+                self._begins(_RUNS, thing, when)
+            elif action.kind.stops:
+                self._ends(_RUNS, thing, when)
+            elif name == "raise" or (name == "release" and thing in self._lifted):
+                self._begins(_UP, thing, when)
+            elif name in {"lower", "support", "lock"}:
+                self._ends(_UP, thing, when)
+            elif name == "prove-dead":
+                self._ends(_PRESSURE, thing, when)
+                self._ends(_VOLTAGE, thing, when)
+            elif name == "heat":
+                self._cooled.pop(thing, None)
+        if name == "carry-out":
+            self._cooled.clear()
+            self._forget(_PRESSURE, _VOLTAGE)
+        elif name == "restore":
+            self._forget(_VOLTAGE)
+
+    def running(self, when: When) -> There | None:
+        """Return for which fitments something runs while a step for `when` is done; None where nothing does."""
+        things = [thing for danger, thing in self._on if danger == _RUNS]
+        if not things:
+            return None
+        on = tuple(together(when, one) for thing in things for one in self._on[_RUNS, thing])
+        return There(on, tuple(self._off.get((_RUNS, things[0]), ())) if len(things) == 1 else ())
+
+    def raised(self, item: Item, when: When) -> There | None:
+        """Return for which fitments a thing, or what it is part of, is up and not held; None where it is not."""
+        for one in self._chain(item):
+            if (_UP, one.id) in self._on:
+                on = tuple(together(when, other) for other in self._on[_UP, one.id])
+                return There(on, tuple(self._off.get((_UP, one.id), ())))
+        return None
+
+    def relieved(self, fact: str, item: Item) -> Sequence[When]:
+        """Return for which fitments a thing was brought to be without pressure, or dead."""
+        return self._off.get((RELIEVED[fact], item.id), ())
+
+    def cooled(self, item: Item, limit: Fraction) -> Sequence[When]:
+        """Return for which fitments a thing has cooled below a temperature in K, or to it."""
+        return [when for when, reached in self._cooled.get(item.id, ()) if reached <= limit]
+
+    def _begins(self, danger: str, thing: str, when: When) -> None:
+        self._on.setdefault((danger, thing), []).append(when)
+        self._off.pop((danger, thing), None)
+        if danger == _UP:
+            self._lifted.add(thing)
+        else:  # an engine that runs warms its exhaust, and its pumps build up pressure
+            self.ran = True
+            self._cooled.clear()
+            self._forget(_PRESSURE)
+
+    def _ends(self, danger: str, thing: str, when: When) -> None:
+        if not when:
+            self._on.pop((danger, thing), None)
+        self._off.setdefault((danger, thing), []).append(when)
+
+    def _forget(self, *dangers: str) -> None:
+        self._off = {key: whens for key, whens in self._off.items() if key[0] not in dangers}
+
+    def _cools(self, need: Need, when: When) -> None:
+        named = self._scope.things.get(need.state)
+        quantity = named.thing.specification.value if named is not None and isinstance(named.thing, Value) else None
+        if quantity is not None and quantity.dimension is Dimension.TEMPERATURE:
+            highest = interval_of(quantity).high
+            if highest is not None:
+                self._cooled.setdefault(need.thing, []).append((when, highest))
+
+    def _chain(self, item: Item) -> list[Item]:
+        """Return a thing, what it is part of, and so on; a ring of parts ends where it comes round."""
+        chain = [item]
+        while chain[-1].part_of is not None:
+            named = self._scope.things.get(chain[-1].part_of)
+            above = named.thing if named is not None else None
+            if not isinstance(above, Item) or above in chain:
+                break
+            chain.append(above)
+        return chain

@@ -1,0 +1,238 @@
+"""Which step of a job meets which demand of the shop's policy, and for which machines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from fractions import Fraction
+from functools import lru_cache
+
+from msgspec import Struct
+
+from authoring.model.cooling import burns_from
+from authoring.model.danger import RELIEVED, Dangers, There
+from authoring.model.fitments import together
+from authoring.model.library import Library, Scope
+from authoring.model.mentions import Mention, of_step, touched
+from authoring.model.policies import EVERYWHERE, policies_of, top
+from authoring.model.policy import FACTS, Policy
+from authoring.model.procedure import Action, Procedure, Section, Step
+from authoring.model.specification import When
+from authoring.model.things import FastenerGroup, Hazard, Item, Shop
+from authoring.quantities.quantity import Quantity
+
+_LIFTS = frozenset({"raise", "lower"})
+_SECURES = frozenset({"support", "lock"})
+
+
+class Demand(Struct, frozen=True, eq=False):
+    """A step that comes near a thing or touches it, as a policy means.
+
+    `asked` are the fitments for which it does while the danger is there, `eased` those for which an earlier step has
+    taken the danger away, `held` those that have passed a hold point of the section before.
+    `certain` says that stated facts leave no doubt; what a shop itself demands is always meant.
+    """
+
+    policy: Policy
+    section: Section
+    step: Step
+    item: Item
+    mention: Mention
+    asked: tuple[When, ...]
+    eased: tuple[When, ...]
+    held: tuple[When, ...]
+    certain: bool
+
+    @property
+    def near(self) -> bool:
+        """Whether the hands only come near to the thing."""
+        return self.mention.role == "near"
+
+
+class _Met(Struct, frozen=True, eq=False):
+    """A thing that a step meets: the mention, and the action that touches it; None where it is only near."""
+
+    item: Item
+    mention: Mention
+    action: Action | None
+
+
+class _Here(Struct, frozen=True, eq=False):
+    """One step with its section, for which fitments it is done, and the hold points of the section before it."""
+
+    section: Section
+    step: Step
+    when: When
+    held: list[When]
+    hazards: Mapping[str, Hazard]
+
+
+@lru_cache(maxsize=64)
+def demands(procedure: Procedure, library: Library) -> tuple[Demand, ...]:
+    """Return every demand that a procedure meets, in the order of its steps; of a thing met twice in a step the first.
+
+    It is empty where the equipment is unknown. What a procedure that is carried out does is asked of that one.
+    """
+    scope = library.scope(procedure)
+    if scope.equipment is None:
+        return ()
+    meant = _meant(scope)
+    return tuple(_demands(procedure, scope, meant)) if meant else ()
+
+
+def _meant(scope: Scope) -> Mapping[str, list[Policy]]:
+    """Return the policies that speak of each item, by what is stated of it."""
+    shop = scope.library.shop
+    found: dict[str, list[Policy]] = {}
+    for policy in policies_of(shop).values():
+        for item in scope.equipment.items.values() if scope.equipment is not None else ():
+            if _means(policy, item, shop):
+                found.setdefault(item.id, []).append(policy)
+    return found
+
+
+def _means(policy: Policy, item: Item, shop: Shop | None) -> bool:
+    if policy.by_facts:
+        if not policy.bounds:
+            return policy.only_while != "running" or any(_runs_only(name, shop) for name in item.hazards)
+        return all(_beyond(item, key, bound) is True for key, bound in policy.bounds.items())
+    if policy.hazard is not None and policy.hazard not in item.hazards:
+        return False
+    # Without a hazard the facts alone tell which things are meant; with one, a thing that states nothing is meant too.
+    bound_met = [_beyond(item, key, bound) for key, bound in policy.bounds.items()]
+    return all(one is not False for one in bound_met) if policy.hazard is not None else all(bound_met)
+
+
+def _runs_only(name: str, shop: Shop | None) -> bool:
+    hazard = shop.hazards.get(name) if shop is not None else None
+    return hazard is not None and hazard.only_while == "running"
+
+
+def _beyond(item: Item, key: str, bound: Quantity | None) -> bool | None:
+    """Tell whether a fact of an item lies beyond a bound; None where the fact is not stated."""
+    fact = item.hot.reached if key == "hotter-than" and item.hot is not None else item.facts.get(FACTS[key][0])
+    if fact is None or fact.value is None:
+        return None
+    limit = _limit(item, bound)
+    return limit is not None and (top(fact.value) > limit or (bound is None and top(fact.value) == limit))
+
+
+def _limit(item: Item, bound: Quantity | None) -> Fraction | None:
+    if bound is not None:
+        return top(bound)
+    return burns_from(item.hot) if item.hot is not None else None
+
+
+def _demands(procedure: Procedure, scope: Scope, meant: Mapping[str, list[Policy]]) -> Iterator[Demand]:
+    dangers = Dangers(scope)
+    hazards = scope.library.shop.hazards if scope.library.shop is not None else {}
+    dangers.needs(procedure.needs, {})
+    for section in procedure.sections:
+        dangers.needs(section.needs, section.when)
+        held: list[When] = []
+        for step in section.steps:
+            here = _Here(section, step, together(section.when, step.when), held, hazards)
+            found: dict[tuple[str, str], Demand] = {}
+            for one in _of_step(here, dangers, scope, meant):
+                found.setdefault((one.policy.id, one.item.id), one)
+            yield from found.values()
+
+
+def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: Mapping[str, list[Policy]]) -> Iterator[Demand]:
+    """Yield what a step meets; what is near is near before, during and after each of its actions."""
+    step = here.step
+    dangers.needs(step.needs, here.when)
+    near = list(_near(step, scope))
+    for action in step.actions:
+        yield from _asked([*near, *_touched(action, scope)], here, dangers, meant)
+        dangers.does(action, here.when)
+        yield from _asked(near, here, dangers, meant)
+        if action.hold:
+            here.held.append(here.when)
+    if not step.actions:
+        yield from _asked(near, here, dangers, meant)
+    dangers.needs(step.leaves, here.when)
+
+
+def _near(step: Step, scope: Scope) -> Iterator[_Met]:
+    if step.near or step.holding is not None:
+        for mention in of_step(step):
+            if mention.role in {"near", "hold"}:
+                yield from _met(mention, None, scope)
+
+
+def _touched(action: Action, scope: Scope) -> Iterator[_Met]:
+    for mention in touched(action):
+        yield from _met(mention, action, scope)
+
+
+def _met(mention: Mention, action: Action | None, scope: Scope) -> Iterator[_Met]:
+    """Yield the item of a mention; fasteners are touched on the item that they hold."""
+    named = scope.things.get(mention.name)
+    thing = named.thing if named is not None else None
+    if isinstance(thing, FastenerGroup) and thing.on is not None and thing.on in scope.things:
+        thing = scope.things[thing.on].thing
+    if isinstance(thing, Item):
+        yield _Met(thing, mention, action)
+
+
+def _asked(met: Iterable[_Met], here: _Here, dangers: Dangers, meant: Mapping[str, list[Policy]]) -> Iterator[Demand]:
+    for one in met:
+        for policy in meant.get(one.item.id, ()):
+            found = _demand(policy, one, here, dangers) if _is_act(policy, one) else None
+            if found is not None:
+                yield found
+
+
+def _is_act(policy: Policy, met: _Met) -> bool:
+    acts = policy.acts or EVERYWHERE
+    if met.action is None:
+        return ("near" if met.mention.role == "near" else "touch") in acts
+    if policy.only_while == "raised" and met.action.kind.name in _aside(policy):
+        return False
+    return "touch" in acts or (met.mention.role == "what" and met.action.kind.name in acts)
+
+
+def _aside(policy: Policy) -> frozenset[str]:
+    """Return the actions that are no work at what is up: who lifts or lowers stands aside.
+
+    To put the prop in is the cure, so a default asks nothing of it; a shop that names the default means that as well.
+    """
+    return _LIFTS if policy.where is not None else _LIFTS | _SECURES
+
+
+def _demand(policy: Policy, met: _Met, here: _Here, dangers: Dangers) -> Demand | None:
+    """Return the demand, or None where the danger is not there for any machine."""
+    asked: tuple[When, ...] = (here.when,)
+    eased: list[When] = []
+    for there in _while(policy, met.item, here, dangers):
+        if there is None:
+            return None
+        asked = tuple(together(one, other) for one in asked for other in there.on)
+        eased += there.off
+    for key, bound in policy.bounds.items():
+        if key == "hotter-than":
+            eased += dangers.cooled(met.item, _limit(met.item, bound) or Fraction(0))
+        elif FACTS[key][0] in RELIEVED:
+            eased += dangers.relieved(FACTS[key][0], met.item)
+    if not all(eased):
+        return None  # it is taken away for all
+    certain = not policy.by_facts or policy.where is not None or _certain(policy, here.step, dangers)
+    return Demand(
+        policy, here.section, here.step, met.item, met.mention, asked, tuple(eased), tuple(here.held), certain
+    )
+
+
+def _while(policy: Policy, item: Item, here: _Here, dangers: Dangers) -> Iterator[There | None]:
+    """Yield for which fitments each danger that the policy is limited to is there; None for one that is not."""
+    hazard = here.hazards.get(policy.hazard or "")
+    if policy.only_while == "running" or (hazard is not None and hazard.only_while == "running"):
+        # Where nothing was said, it may run; a default asks only where it is known to.
+        may = dangers.unknown and not policy.by_facts
+        yield dangers.running(here.when) or (There((here.when,)) if may else None)
+    if policy.only_while == "raised":
+        yield dangers.raised(item, here.when)
+
+
+def _certain(policy: Policy, step: Step, dangers: Dangers) -> bool:
+    """Tell whether stated facts leave no doubt: a thing may have cooled, and what is at hand may carry the load."""
+    return dangers.ran if "hotter-than" in policy.bounds else not ("heavier-than" in policy.bounds and step.uses)

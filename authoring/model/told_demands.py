@@ -1,0 +1,28 @@
+"""A demand of the policy in words: where it is met, who asks, and why."""
+
+from __future__ import annotations
+
+from authoring.model.demanding import Demand
+from authoring.model.numbering import numbers
+from authoring.model.policy import Policy
+from authoring.model.procedure import Procedure
+
+
+def met(demand: Demand, procedure: Procedure) -> str:
+    """Return where a demand is met, as the beginning of a sentence, such as: Step 4 comes near "exhaust-pipe"."""
+    number = numbers(procedure)[demand.step.id]
+    by = f' by "{demand.mention.name}"' if demand.mention.name != demand.item.id else ""
+    return f'Step {number} {"comes near" if demand.near else "touches"} "{demand.item.id}"{by}'
+
+
+def reason(policy: Policy) -> str:
+    """Return who asks and why, as a sentence in the policy's own words."""
+    why = policy.why if policy.why.endswith((".", "!", "?")) else f"{policy.why}."
+    if policy.where is not None:
+        return f'The policy "{policy.id}" says why: {why}'
+    return f'The default "{policy.id}" ({policy.source}, {policy.status}) says why: {why}'
+
+
+def kind(policy: Policy) -> str:
+    """Return what a message of the kind that a policy asks for is called: a safety message and what it is of."""
+    return f'of the hazard "{policy.hazard}"' if policy.hazard is not None else f"of {policy.sort}"
