@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 from fractions import Fraction
 
-from authoring.booklet.phrases import capital
+from authoring.booklet.phrases import capital, doubt
 from authoring.booklet.plan import Volume
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Amount, Text, Words
@@ -24,7 +24,6 @@ from authoring.quantities.rounding import down, places_for_value, up
 from authoring.quantities.show import spell
 from authoring.quantities.units import UNITS, Dimension, Unit
 from authoring.workshop.bolt_load import BoltLoad
-from authoring.workshop.confirmed import unverified
 from authoring.workshop.interval import Interval, exactly, quantity_of
 
 _KILONEWTON = UNITS["kN"]
@@ -48,7 +47,7 @@ def clamping(group: FastenerGroup, step: Step, volume: Volume, wording: Wording)
 
 def _load(load: BoltLoad, wording: Wording) -> Text:
     share = f"{math.floor(100 * load.least_share)} to {math.ceil(100 * load.greatest_share)}\u00a0%"
-    bears = f"{_doubt('bolt_load', 'proof_load')}: {share} of what the bolt bears (its proof load)"
+    bears = f"{doubt('bolt_load', 'proof_load')}: {share} of what the bolt bears (its proof load)"
     return (_force(load.least_newton, load.greatest_newton, wording), Words(bears))
 
 
@@ -69,8 +68,8 @@ def _off(wrenches: list[Tool]) -> str:
     share = spell(quantity_of(exactly(share_off(worst)), _PERCENT, 0))
     if worst.accuracy is not None:
         return f" and a wrench that may be off by {share}"
-    doubt = _doubt("wrench_fit.permissible_deviation")
-    return f" and a wrench that is off by {share} at most, as ISO 6789 permits{doubt}"
+    mark = doubt("wrench_fit.permissible_deviation")
+    return f" and a wrench that is off by {share} at most, as ISO 6789 permits{mark}"
 
 
 def _before(group: FastenerGroup, turn: Turn | None) -> str:
@@ -84,8 +83,8 @@ def _turn(turn: Turn, wording: Wording) -> Text:
     if turn.least_newton is None or turn.greatest_newton is None:
         return (*drawn, Words(". How much force that adds depends on the length that is clamped, which is not stated."))
     added = _force(turn.least_newton, turn.greatest_newton, wording)
-    doubt = _doubt("tightening_angle.take_up", "tightening_angle.force")
-    return (*drawn, Words(", about "), added, Words(f" more{doubt}, with bolt and joint of steel that spring back."))
+    mark = doubt("tightening_angle.take_up", "tightening_angle.force")
+    return (*drawn, Words(", about "), added, Words(f" more{mark}, with bolt and joint of steel that spring back."))
 
 
 def _after(load: BoltLoad | None, turn: Turn, wording: Wording) -> Text:
@@ -101,11 +100,11 @@ def _after(load: BoltLoad | None, turn: Turn, wording: Wording) -> Text:
 
 def _strips(material: str, strips: float, load: BoltLoad | None, wording: Wording) -> Text:
     """Return at which force the hole strips, and how near the torque may come to it."""
-    doubt = _doubt("thread_engagement", "thread_engagement.loosest")
+    mark = doubt("thread_engagement", "thread_engagement.loosest")
     told = (
         Words(f"{capital(material)} strips at about "),
         _force(strips, strips, wording),
-        Words(f"{doubt}, if every thread that is counted is whole"),
+        Words(f"{mark}, if every thread that is counted is whole"),
     )
     if load is None:
         return (*told, Words(". Never pull beyond the maximum."))
@@ -134,10 +133,6 @@ def _amount(accuracy: Specification | None) -> Quantity | None:
     """Return an accuracy that is stated as a torque."""
     value = accuracy.value if accuracy is not None else None
     return value if value is not None and value.dimension is Dimension.TORQUE else None
-
-
-def _doubt(*computations: str) -> str:
-    return ", unverified" if unverified(*computations) else ""
 
 
 def _length(mm: Fraction, wording: Wording) -> Amount:

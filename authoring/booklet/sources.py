@@ -72,14 +72,14 @@ def _of_step(placed: Placed, volume: Volume) -> Iterator[tuple[str, Specificatio
         tool = volume.scope.things[name].thing
         if isinstance(tool, Tool) and tool.range is not None:
             yield f"range of the {tool.name}", tool.range
+            yield from _shown(f"accuracy of the {tool.name}", tool.accuracy)
 
 
 def _of_action(action: Action, volume: Volume) -> Iterator[tuple[str, Specification]]:
     for _, name in action.names():
         thing = volume.scope.things[name].thing
         if isinstance(thing, FastenerGroup) and action.kind.torque:
-            yield from _stated(f"torque of the {thing.name}", thing.torque)
-            yield from _shown(f"friction of the {thing.name}", thing.friction)
+            yield from _of_fasteners(thing)
         elif isinstance(thing, Fluid) and action.kind.name in MOVES | READS:
             yield from _of_fluid(thing)
         elif isinstance(thing, Item):
@@ -91,6 +91,16 @@ def _of_action(action: Action, volume: Volume) -> Iterator[tuple[str, Specificat
     if action.manner is not PLAIN:
         named = [action.manner.force, *(one.by for one in action.manner.clear_of)]
         yield from _windows([name for name in named if name is not None], volume)
+
+
+def _of_fasteners(group: FastenerGroup) -> Iterator[tuple[str, Specification]]:
+    yield from _stated(f"torque of the {group.name}", group.torque)
+    yield from _shown(f"friction of the {group.name}", group.friction)
+    yield from _shown(f"nut factor K of the {group.name}", group.nut_factor)
+    yield from _shown(f"clamped length of the {group.name}", group.grip)
+    if group.tapped is not None:
+        yield from _shown(f"whole threads of the {group.name}", group.tapped.engaged)
+        yield from _shown(f"shear strength of the {group.tapped.material}", group.tapped.shear_strength)
 
 
 def _of_fluid(fluid: Fluid) -> Iterator[tuple[str, Specification]]:

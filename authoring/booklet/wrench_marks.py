@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from authoring.booklet.phrases import in_turn
+from authoring.booklet.phrases import doubt, in_turn
 from authoring.booklet.plan import Volume
 from authoring.booklet.words import Amount, Text, Words
 from authoring.model.procedure import Step
@@ -14,7 +14,6 @@ from authoring.model.wrenches import Held, fit_of, held, torque_of
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.show import spell
 from authoring.quantities.units import Dimension
-from authoring.workshop.confirmed import unverified
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import exactly, quantity_of
 from authoring.workshop.wrench_setting import at_the_fastener
@@ -36,9 +35,9 @@ def marks(group: FastenerGroup, step: Step, volume: Volume) -> Iterator[tuple[st
         yield "Set", in_turn(settings, ", or ")
     for wrench in dict.fromkeys(one.wrench for one, _ in told if one.ratio != 1):
         length = f", {spell(wrench.length)} from its square" if wrench.length is not None else ""
-        doubt = ", unverified" if unverified("wrench_setting") else ""
-        where = f"at the middle of the grip of the {wrench.name}{length}. Only there is the setting right{doubt}."
-        yield "Pull", (Words(where),)
+        where = f"at the middle of the grip of the {wrench.name}{length}"
+        only = f". Only there is the setting right{doubt('wrench_setting')}."
+        yield "Pull", (Words(where + only),)
 
 
 def warned(group: FastenerGroup, step: Step, volume: Volume) -> str:
