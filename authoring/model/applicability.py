@@ -47,9 +47,6 @@ _ALL: When = {}
 _WHEN = ("when",)
 _LIMITING = frozenset({"when", "covers"})
 
-# The path of a method: sections, its place, steps, its place, either, its place.
-_METHOD = 6
-
 
 def of_procedure(procedure: Procedure) -> Iterator[Applicability]:
     """Yield what a procedure says about fitments, in order; `covers` comes first."""
@@ -75,18 +72,12 @@ def of_procedure(procedure: Procedure) -> Iterator[Applicability]:
 
 def _of_step(step: Step, around: When) -> Iterator[Applicability]:
     # A method holds what the step around it says as well; only its own words have a place in it.
-    yield from _some(step.when, _stated_at(step.where), around=around)
+    yield from _some(step.when, step.where if stated(step.where, "when") else step.around, around=around)
     within = together(around, step.when)
     for action in step.actions:
         yield from _some(action.critical_when, action.where, ("critical-when",), within)
         yield from _of_outcomes(action.outcomes, within)
     yield from _of_outcomes(step.noticed, within)
-
-
-def _stated_at(where: Where) -> Where:
-    if stated(where, "when") or len(where.path) < _METHOD or where.path[-2] != "either":
-        return where
-    return Where(where.document, where.path[:-2])
 
 
 def _of_outcomes(outcomes: Iterable[Outcome], around: When) -> Iterator[Applicability]:

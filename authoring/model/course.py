@@ -68,13 +68,18 @@ def _acts(procedure: Procedure, library: Library) -> Iterator[Act]:
         when = together(procedure.covers, section.when, step.when)
         for action in step.actions:
             yield Act(place, section, step, action, when, step)
-            for name in action.what if action.kind.name == "carry-out" else ():
-                called = library.procedures.get(name)
-                if called is None or called.equipment != procedure.equipment:
-                    continue
+            for called in called_by(action, procedure, library):
                 for inside, other in called.steps():
                     around = together(when, inside.when, other.when)
                     yield from (Act(place, section, step, one, around, other, own=False) for one in other.actions)
+
+
+def called_by(action: Action, procedure: Procedure, library: Library) -> Iterator[Procedure]:
+    """Yield the procedures that an action of a procedure carries out; one of other equipment is not followed."""
+    for name in action.what if action.kind.name == "carry-out" else ():
+        called = library.procedures.get(name)
+        if called is not None and called.equipment == procedure.equipment:
+            yield called
 
 
 def seen(procedure: Procedure) -> Iterator[Seen]:

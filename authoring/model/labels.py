@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
+from authoring.model.texts import prose_of
 from authoring.source.document import Where
 
 
@@ -25,6 +26,7 @@ _SHOP = {
     "people": {"name", "role"},
     "sources": {"title", "edition"},
     "hazards": {"name", "emergency"},
+    "policy": {"why", "loosened"},
 }
 _STOCK = {
     "parts": {"name", "number", "place", "critical", "material"},
@@ -55,7 +57,7 @@ _PROCEDURE = {
     "options": {"name", "values"},
     "modifications": {"name"},
     "choices": {"name", "at"},
-    "figures": {"title", "alt"},
+    "figures": {"title"},
     **_VALUES,
 }
 
@@ -77,6 +79,7 @@ def labels(library: Library) -> Iterator[Label]:
 def _of_procedure(procedure: Procedure) -> Iterator[Label]:
     yield from _own(procedure.where, {"title"})
     yield from _groups(procedure.where, _PROCEDURE)
+    yield from (Label(one.text, one.where, one.keys) for one in prose_of(procedure) if not one.has_names)
     for section in procedure.sections:
         yield from _own(section.where, {"title"})
     if procedure.trial is not None:
@@ -90,10 +93,7 @@ def _groups(where: Where, groups: Mapping[str, set[str]]) -> Iterator[Label]:
 
 
 def _own(where: Where, printed: set[str]) -> Iterator[Label]:
-    data: Any = where.document.data
-    for step in where.path:
-        data = data[step]
-    for key, below in data.items():
+    for key, below in where.data.items():
         if key in printed:
             yield from _texts(below, where, (key,))
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import Any
 
 from msgspec import Struct
 
@@ -15,7 +14,7 @@ from authoring.model.language.states import STATES
 from authoring.model.manner import PLAIN
 from authoring.model.procedure import Action, Choice, Outcome, Procedure, Section, Step
 from authoring.model.texts import Prose, prose_of, prose_of_message
-from authoring.model.things import Equipment, Message
+from authoring.model.things import Equipment, Message, Shop
 from authoring.source.document import Where
 
 
@@ -107,6 +106,15 @@ def of_equipment(equipment: Equipment) -> Iterator[Mention]:
         yield from _list(fluid.where, "mixes-with", fluid.mixes_with, _FLUID)
 
 
+def of_policies(shop: Shop) -> Iterator[Mention]:
+    """Yield every mention of a name in a shop's policy."""
+    for policy in shop.policy.values():
+        if policy.where is not None:
+            yield from _one(policy.where, "hazard", policy.hazard, _ANY, "hazard")
+            yield from _one(policy.where, "message", policy.message, _ANY, "message")
+            yield from _list(policy.where, "wear", policy.wear, _USED)
+
+
 def in_messages(messages: Iterable[Message]) -> Iterator[Mention]:
     """Yield the mentions in safety messages, such as those of the shop that a procedure calls."""
     for message in messages:
@@ -133,7 +141,7 @@ def _of_section(section: Section) -> Iterator[Mention]:
 
 def _in_texts(texts: Iterable[Prose]) -> Iterator[Mention]:
     for prose in texts:
-        for one in brackets(prose.text):
+        for one in brackets(prose.text) if prose.has_names else ():
             yield Mention(one.name, prose.where, prose.keys, "thing", _ANY, "text", (one.typed, one.nth))
 
 
@@ -216,9 +224,7 @@ def _outcomes(outcomes: Iterable[Outcome]) -> Iterator[Mention]:
 
 
 def _keys_of_what(action: Action, place: int) -> tuple[str | int, ...]:
-    given: Any = action.where.document.data
-    for key in action.where.path:
-        given = given[key]
+    given = action.where.data
     name = action.where.path[-1]
     if isinstance(given, dict):
         return (name, "what") if isinstance(given["what"], str) else (name, "what", place)

@@ -99,6 +99,11 @@ class Step(Struct, frozen=True, eq=False):
     deadline: Deadline | None = None
     noticed: tuple[Outcome, ...] = ()
 
+    @property
+    def around(self) -> Where:
+        """The place of the step that holds this method; its own place where it is no method."""
+        return self.where if self.method is None else Where(self.where.document, self.where.path[:-2])
+
 
 class Section(Struct, frozen=True, eq=False):
     """A run of steps under a heading.

@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from authoring.source.document import Where
 
 
 def stated(where: Where, key: str) -> bool:
     """Tell whether the object has this key, whatever stands there."""
-    data: Any = where.document.data
-    for step in where.path:
-        data = data[step]
-    return key in data
+    return key in where.data

@@ -26,6 +26,11 @@ class Prose(Struct, frozen=True):
     keys: tuple[str | int, ...]
     part: str
 
+    @property
+    def has_names(self) -> bool:
+        """Whether names in brackets are read in it; what is told of a picture is printed as it stands."""
+        return self.part != "alt"
+
 
 @lru_cache(maxsize=64)
 def prose_of(procedure: Procedure) -> tuple[Prose, ...]:
@@ -118,14 +123,9 @@ def prose_of_step(step: Step) -> Iterator[Prose]:
         yield Prose(step.deadline.otherwise, step.deadline.where, ("else",), "else")
     yield from _of_outcomes(step.noticed)
     if step.method is None or step.method.is_first:
-        yield from _some(_around(step), ("why",), "why", step.method.why if step.method is not None else None)
+        yield from _some(step.around, ("why",), "why", step.method.why if step.method is not None else None)
     yield from _some(step.where, ("why",), "why", step.why)
     yield from _some(step.where, ("tip",), "tip", step.tip)
-
-
-def _around(step: Step) -> Where:
-    """Return the place of the step that holds a method."""
-    return Where(step.where.document, step.where.path[:-2]) if step.method is not None else step.where
 
 
 def _of_outcomes(outcomes: Iterable[Outcome]) -> Iterator[Prose]:

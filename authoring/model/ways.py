@@ -13,7 +13,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from authoring.model.concern import concern_of
-from authoring.model.course import Act
+from authoring.model.course import Act, called_by
 from authoring.model.fitments import may_hold, together
 from authoring.model.lacking import tried
 from authoring.model.library import Library
@@ -185,10 +185,7 @@ def carried_out(procedure: Procedure, library: Library) -> Iterator[Procedure]:
     """Yield the procedures of the same equipment that a step of this one carries out."""
     for _, step in procedure.steps():
         for action in step.actions:
-            for name in action.what if action.kind.name == "carry-out" else ():
-                called = library.procedures.get(name)
-                if called is not None and called.equipment == procedure.equipment:
-                    yield called
+            yield from called_by(action, procedure, library)
 
 
 def _touched_deeper(followed: Iterable[Procedure], main: Procedure, library: Library) -> frozenset[str]:

@@ -158,6 +158,14 @@ class Where(Struct, frozen=True, eq=False):
         """The stretch of the key that leads to the object, or the object's first line."""
         return self.document.places.key(self.path)
 
+    @property
+    def data(self) -> Any:
+        """The object itself, as it was written."""
+        data: Any = self.document.data
+        for key in self.path:
+            data = data[key]
+        return data
+
     def of(self, *keys: str | int) -> Span:
         """Return the stretch of the value at `keys` below; a missing one gives its nearest ancestor."""
         path = self.path + keys
