@@ -51,7 +51,7 @@ def warned(group: FastenerGroup, step: Step, volume: Volume) -> str:
 
 def _setting(one: Held, mark: Text, group: FastenerGroup) -> Text:
     stages = [stage for stage in group.stages if stage.dimension is Dimension.TORQUE]
-    before = [told for stage in stages[:-1] if one.ratio != 1 and (told := _mark(one, stage))]
+    before = [told for stage in stages[:-1] if one.ratio != 1 and (told := _mark(one, stage, rough=True))]
     with_it = f", with the {one.adapter.name} {_sits(one.adapter)}" if one.adapter is not None else ""
     settings = in_turn([*before, mark], ", then ")
     return (*settings, Words(f" on the {one.wrench.name}{with_it}"), *_reaches(one, group))
@@ -67,11 +67,20 @@ def _reaches(one: Held, group: FastenerGroup) -> Text:
     return (Words(", which gives "), Amount(spell(given)), Words(f" at the {group.name}"))
 
 
-def _mark(one: Held, torque: Quantity) -> Text:
-    """Return the mark for a torque, and that it is the nearest where it is not the torque itself; nothing if none."""
+def _mark(one: Held, torque: Quantity, *, rough: bool = False) -> Text:
+    """Return the mark for a torque, and that it is the nearest where it is not the torque itself; nothing if none.
+
+    A `rough` torque, such as a first stage, may lie below a fifth of the full scale.
+    """
     fit = fit_of(one, torque)
     step = one.wrench.resolution
-    if fit is None or not fit.fits or fit.setting is None or step is None or isinstance(one.ratio, Impossible):
+    if (
+        fit is None
+        or not (fit.fits or rough)
+        or fit.setting is None
+        or step is None
+        or isinstance(one.ratio, Impossible)
+    ):
         return ()
     mark = spell(quantity_of(exactly(fit.setting), step.unit, step.places))
     told = Amount(mark) if one.ratio == 1 else Words(mark, "strong")

@@ -100,11 +100,11 @@ def test_the_angle_of_the_adapter_counts(angle: str, mark: str, sits: str) -> No
 
 
 def test_every_stage_is_set_behind_an_adapter() -> None:
-    """25 N·m need 25 * 400/450 = 22.2, and 40 N·m need 35.6."""
+    """15 N·m need 15 * 400/450 = 13.3, below a fifth of 100, and 40 N·m need 35.6."""
     adapter = "  foot: {name: crow-foot, adapter: {length: 50 mm}}\n"
-    bolts = f"{TORQUE}    stages: [25 N·m, 40 N·m]\n"
+    bolts = f"{TORQUE}    stages: [15 N·m, 40 N·m]\n"
     told = callout(bolts, ", resolution: 1 N·m, length: 400 mm}", adapter, "wrench, foot")
-    assert line("Set", told).startswith("22 N·m (the nearest mark), then 36 N·m (the nearest mark) on")
+    assert line("Set", told).startswith("13 N·m (the nearest mark), then 36 N·m (the nearest mark) on")
 
 
 def test_without_the_length_of_the_wrench_nothing_is_set() -> None:
