@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from authoring.cli.main import main
+from authoring.model.build import shape_of
 
 
 def run(code: str, *words: str) -> list[str]:
@@ -100,6 +101,19 @@ def test_the_end_of_the_process_searches_for_no_rings() -> None:
         "from authoring.cli.main import main; main(['explain'])"
     )
     assert run(code)[-1] == "True"
+
+
+def test_pages_are_set_without_the_schemas(library: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """When the first booklet is composed, the schemas that its files were checked by are let go."""
+    held: list[int] = []
+
+    def html(*_: object) -> str:
+        held.append(shape_of.cache_info().currsize)
+        return ""
+
+    monkeypatch.setattr("authoring.cli.build.html", html)
+    assert main(["build", str(library), "--html", "--out", str(tmp_path / "out")]) == 0
+    assert set(held) == {0}
 
 
 @pytest.mark.parametrize("words", [["explain"], ["explain", "no-such-rule"], ["--version"]])
