@@ -74,13 +74,9 @@ def _mark(one: Held, torque: Quantity, *, rough: bool = False) -> Text:
     """
     fit = fit_of(one, torque)
     step = one.wrench.resolution
-    if (
-        fit is None
-        or not (fit.fits or rough)
-        or fit.setting is None
-        or step is None
-        or isinstance(one.ratio, Impossible)
-    ):
+    if fit is None or fit.setting is None or step is None or isinstance(one.ratio, Impossible):
+        return ()
+    if not fit.fits and not rough:
         return ()
     mark = spell(quantity_of(exactly(fit.setting), step.unit, step.places))
     told = Amount(mark) if one.ratio == 1 else Words(mark, "strong")
