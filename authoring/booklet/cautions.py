@@ -13,11 +13,10 @@ from authoring.model.things import Message
 
 
 def cautions(
-    names: Iterable[str], anchor: str, volume: Volume, wording: Wording, within: When = ALWAYS
+    messages: Iterable[Message], anchor: str, volume: Volume, wording: Wording, within: When = ALWAYS
 ) -> tuple[Caution, ...]:
-    """Return the caution blocks of the named messages that hold for the selection, in the order they are read."""
+    """Return the caution blocks of the messages that hold for the selection, in the order they are read."""
     profile = profile_of(volume)
-    messages = [volume.scope.safety[name] for name in dict.fromkeys(names)]
     held = [message for message in messages if volume.holds(message.when)]
     ordered = sorted(held, key=lambda message: rank(message, profile))
     return tuple(_block(message, f"{anchor}-c{n}", profile, wording, within) for n, message in enumerate(ordered, 1))

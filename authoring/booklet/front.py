@@ -147,9 +147,8 @@ def safety_page(plan: Plan, wordings: Mapping[str, Wording], work: list[Chapter]
     for volume in plan.volumes:
         hazards = [name for name in volume.procedure.hazards or () if name not in told]
         told.update(hazards)
-        blocks += cautions(
-            hazards, f"safety-{volume.letter.lower() or 'job'}", volume, wordings[volume.procedure.number]
-        )
+        anchor = f"safety-{volume.letter.lower() or 'job'}"
+        blocks += cautions(volume.called(hazards), anchor, volume, wordings[volume.procedure.number])
     words = signal_words(profile_of(plan.main), blocks, work)
     intro: Text = (Words("Each caution block stands before the step it guards. Read it first; then do the step."),)
     head: list[Block] = [Paragraph(intro), *([words] if words.rows else [])]

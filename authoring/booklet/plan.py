@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cached_property
 
 from msgspec import Struct
 
 from authoring.model.fitments import may_hold, together
+from authoring.model.in_force import placed_by_policy
 from authoring.model.library import Library, Named, Scope
 from authoring.model.numbering import numbers
 from authoring.model.procedure import Action, Outcome, Procedure, Section, Step
@@ -121,16 +122,25 @@ class Volume:
             if self.holds(outcome.when):
                 yield place, anchor, outcome
 
+    def called(self, names: Iterable[str]) -> tuple[Message, ...]:
+        """Return the safety messages of these names, each once."""
+        return tuple(self.scope.safety[name] for name in dict.fromkeys(names))
+
+    def said_at(self, step: Step) -> tuple[Message, ...]:
+        """Return the safety messages that a step calls itself, and those that the shop's policy places there."""
+        return (*self.called(step.safety), *placed_by_policy(self.procedure, self.scope.library).get(step.id, ()))
+
     def messages(self) -> Iterator[Message]:
-        """Yield the safety messages that the procedure, its sections and its steps call, each once."""
-        names = dict.fromkeys(self.procedure.hazards or ())
+        """Yield the safety messages of the procedure, its sections and its steps, each once."""
+        found = list(self.called(self.procedure.hazards or ()))
         for section, _, steps in self.sections:
-            names |= dict.fromkeys(section.safety)
-            for placed in steps:
-                names |= dict.fromkeys(placed.step.safety)
-        for name in names:
-            message = self.scope.safety[name]
-            if self.holds(message.when):
+            found += self.called(section.safety)
+            for one in steps:
+                found += self.said_at(one.step)
+        told: set[str] = set()
+        for message in found:
+            if self.holds(message.when) and message.id not in told:
+                told.add(message.id)
                 yield message
 
 

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from authoring.booklet.blocks import Cell, Chapter, Table
+from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.plan import Plan
+from authoring.booklet.policy import policy_tables
 from authoring.booklet.words import Paragraph, Words
 
 _MODEL = (
@@ -50,7 +51,9 @@ def proof_chapter(proof: Proof, plan: Plan) -> Chapter:
         widths=(26, 44, 30),
         empty="Nothing.",
     )
-    return Chapter("proof", "", "What was checked", 1, (Paragraph((Words(_MODEL),)), Paragraph((Words(ran),)), table))
+    policy = policy_tables(plan.library.shop, plan.library.stock)
+    blocks: tuple[Block, ...] = (Paragraph((Words(_MODEL),)), Paragraph((Words(ran),)), table, *policy)
+    return Chapter("proof", "", "What was checked", 1, blocks)
 
 
 def _files(plan: Plan) -> Iterator[str]:

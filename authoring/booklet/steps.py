@@ -15,6 +15,7 @@ from authoring.booklet.demands import after_step, before_section, before_step
 from authoring.booklet.drawings.bolt_patterns import bolt_patterns
 from authoring.booklet.drawings.dials import dials
 from authoring.booklet.drawings.look_alikes import look_alikes
+from authoring.booklet.facts import facts
 from authoring.booklet.filling import filling
 from authoring.booklet.fluids import fluids
 from authoring.booklet.gauging import passing, telling
@@ -40,7 +41,7 @@ def chapters(volume: Volume, wording: Wording, figures: Mapping[str, tuple[Figur
     shown: set[str] = set()
     for section, anchor, steps in volume.sections:
         blocks: list[Block] = list(before_section(section, volume, wording))
-        blocks += cautions(section.safety, anchor, volume, wording)
+        blocks += cautions(volume.called(section.safety), anchor, volume, wording)
         blocks += wording.passage(section.intro)
         for place, placed in enumerate(steps):
             if placed.step.method is not None:
@@ -87,7 +88,7 @@ def _step(
             *(noticed(step.noticed, placed.anchor, wording, _around(placed)) if step.noticed else ()),
             *_asides_after(step, wording),
         ),
-        before=(*before_step(step, volume, wording), *critical(step, volume)),
+        before=(*before_step(step, volume, wording), *facts(step, volume, wording), *critical(step, volume)),
         clock=_clock(placed, volume),
     )
 
@@ -99,7 +100,7 @@ def _clock(placed: Placed, volume: Volume) -> str:
 
 
 def _cautions(placed: Placed, volume: Volume, wording: Wording) -> tuple[Caution, ...]:
-    return cautions(placed.step.safety, placed.anchor, volume, wording, _around(placed))
+    return cautions(volume.said_at(placed.step), placed.anchor, volume, wording, _around(placed))
 
 
 def _around(placed: Placed) -> When:

@@ -28,11 +28,11 @@ Placed = Mapping[str, tuple[Message, ...]]
 def in_force(procedure: Procedure, section: Section, step: Step, library: Library) -> tuple[Message, ...]:
     """Return the messages that are read before a step is done; a name that is unknown is passed over."""
     scope = library.scope(procedure)
-    return (*_called(section, step, scope), *placed(procedure, library).get(step.id, ()))
+    return (*_called(section, step, scope), *placed_by_policy(procedure, library).get(step.id, ()))
 
 
 @lru_cache(maxsize=64)
-def placed(procedure: Procedure, library: Library) -> Placed:
+def placed_by_policy(procedure: Procedure, library: Library) -> Placed:
     """Return, by the id of a step, the messages that the policy places at it, each for those machines that lack one.
 
     A message that names something this procedure does not know is not placed: its reader could not find the thing.

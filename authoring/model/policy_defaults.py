@@ -12,8 +12,8 @@ from authoring.quantities.quantity import Quantity
 from authoring.quantities.read import read_quantity
 
 MEMORY = "from memory"
+RESTATED = "read in a second party's copy"
 READ = "as told in workshop/burns.py"
-PRACTICE = "common practice"
 
 
 def _bound(key: str, text: str) -> Mapping[str, Quantity]:
@@ -60,7 +60,7 @@ DEFAULTS = _named(
         sign="pressure",
         sort="pressure",
         source="Directive 2014/68/EU, article 1, from where a pressure counts",
-        status=MEMORY,
+        status=RESTATED,
         by_facts=True,
     ),
     Policy(
@@ -71,8 +71,8 @@ DEFAULTS = _named(
         likelihood="could",
         sign="electricity",
         sort="electricity",
-        source="UN Regulation 100, high voltage",
-        status=MEMORY,
+        source="FMVSS 305, high voltage, with the limits of UN Regulation 100",
+        status=RESTATED,
         by_facts=True,
     ),
     Policy(
@@ -83,8 +83,8 @@ DEFAULTS = _named(
         likelihood="could",
         sign="electricity",
         sort="electricity",
-        source="UN Regulation 100, high voltage",
-        status=MEMORY,
+        source="FMVSS 305, high voltage, with the limits of UN Regulation 100",
+        status=RESTATED,
         by_facts=True,
     ),
     Policy(

@@ -105,6 +105,7 @@ from itertools import pairwise
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.brackets import brackets
 from authoring.model.figure import Callout, Figure
+from authoring.model.in_force import placed_by_policy
 from authoring.model.library import Library, Scope
 from authoring.model.procedure import Procedure, Step
 from authoring.model.texts import prose_of_message, prose_of_step
@@ -134,7 +135,8 @@ def _named(steps: list[Step], scope: Scope) -> dict[str, tuple[int, Step]]:
     """Return where in reading order each name first stands in what the steps say."""
     found: dict[str, tuple[int, Step]] = {}
     for step in steps:
-        messages = (scope.safety[name] for name in step.safety if name in scope.safety)
+        called = (scope.safety[name] for name in step.safety if name in scope.safety)
+        messages = (*called, *placed_by_policy(scope.procedure, scope.library).get(step.id, ()))
         said = [prose.text for message in messages for prose in prose_of_message(message)]
         said += [step.text, *(prose.text for prose in prose_of_step(step))]
         for bracket in (bracket for text in said for bracket in brackets(text)):

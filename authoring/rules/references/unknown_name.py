@@ -3,7 +3,7 @@
 A step that calls a thing by a name nobody knows cannot be followed, and whatever hangs on the name
 (a torque, a tool, a caution) silently falls away.
 This covers names in brackets, in actions, in lists of tools, safety messages and figures, the procedure's equipment,
-and the names in `covers` and `on` of an equipment file.
+the names in `covers` and `on` of an equipment file, and those in the shop's policy.
 
 Wrong:
 
@@ -51,8 +51,8 @@ from authoring.diagnostics.diagnostic import Severity, Span
 from authoring.diagnostics.nearest import one_slip
 from authoring.diagnostics.words import joined
 from authoring.model.action_kind import Kind
-from authoring.model.library import Library, of_equipment
-from authoring.model.mentions import Mention
+from authoring.model.library import Library, of_equipment, of_stock
+from authoring.model.mentions import Mention, of_policies
 from authoring.model.mentions import of_equipment as mentions_of_equipment
 from authoring.model.procedure import Procedure
 from authoring.model.things import Equipment
@@ -69,6 +69,7 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
     """Yield a fault for each mention of a name that stands for nothing; one in a shared message is told once."""
     if library.partial:
         return  # the name may well stand in the file that could not be read
+    yield from _in_policies(library)
     for equipment in library.equipment.values():
         yield from _in_equipment(equipment, library)
     told: set[Span] = set()
@@ -88,6 +89,21 @@ def _in_equipment(equipment: Equipment, library: Library) -> Iterator[Fault]:
             fitting = [name for name, kind in known.items() if kind in mention.kinds]
             wanted = joined([kind.value.partition(" ")[2] for kind in Kind if kind in mention.kinds], "or")
             yield _unknown(wanted, mention.name, fitting, mention.span)
+
+
+def _in_policies(library: Library) -> Iterator[Fault]:
+    """Yield a fault for each name in the shop's policy that stands for nothing in the shop or its stock."""
+    if library.shop is None:
+        return
+    known = {named.id: named.kind for named in of_stock(library.stock)} if library.stock is not None else {}
+    for mention in of_policies(library.shop):
+        if mention.wants == "hazard":
+            yield from _hazard(mention, library)
+        elif mention.wants == "message" and mention.name not in library.shop.safety:
+            yield _unknown("safety message", mention.name, library.shop.safety, mention.span)
+        elif mention.wants == "thing" and known.get(mention.name) not in mention.kinds:
+            fitting = [name for name, kind in known.items() if kind in mention.kinds]
+            yield _unknown("tool or consumable", mention.name, fitting, mention.span)
 
 
 def _hazard(mention: Mention, library: Library) -> Iterator[Fault]:

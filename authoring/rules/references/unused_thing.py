@@ -162,7 +162,10 @@ def _in_shared(library: Library) -> Iterator[Fault]:
         if named.id not in used:
             yield _unused(named, "no procedure uses it")
     called = _names(library, library.procedures.values(), "message")
-    for message in library.shop.safety.values() if library.shop is not None else ():
+    # One that a policy names is placed where it is needed; whether any step meets the policy has its own rule.
+    shop = library.shop
+    called |= {one.message for one in shop.policy.values() if one.message} if shop is not None else set()
+    for message in shop.safety.values() if shop is not None else ():
         if message.id not in called:
             yield _uncalled(message, "no procedure calls it")
 

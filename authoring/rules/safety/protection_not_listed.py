@@ -5,6 +5,7 @@ A tool or consumable that the avoidance of a message names stands under `with` o
 in one of its actions.
 For a message that a section calls, some step of the section lists it, and for one that stands under `hazards` some
 step of the procedure.
+A message that the shop's policy places at a step counts as one that the step calls.
 What an earlier step has put up and left there, such as chocks, need not be listed again, unless it is to be worn.
 
 Wrong:
@@ -45,6 +46,7 @@ from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.action_kind import Kind
 from authoring.model.brackets import brackets
 from authoring.model.course import meet
+from authoring.model.in_force import placed_by_policy
 from authoring.model.library import Library, Scope
 from authoring.model.procedure import Procedure, Step
 from authoring.model.specification import When
@@ -75,6 +77,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for place, name in enumerate(procedure.hazards or ()):
         at = procedure.where.of("hazards", place)
         yield from _unlisted(name, _used(steps), "no step of the procedure lists it", at, scope)
+    by_policy = placed_by_policy(procedure, library)
     standing: set[str] = set()
     for section in procedure.sections:
         for place, name in enumerate(section.safety):
@@ -82,9 +85,10 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
             listed = _Listed(_used(section.steps).here, standing)
             yield from _unlisted(name, listed, "no step of this section lists it", at, scope)
         for step in section.steps:
-            for place, name in enumerate(step.safety):
+            called = [(name, step.where.of("safety", place)) for place, name in enumerate(step.safety)]
+            called += [(message.id, step.where.key("step")) for message in by_policy.get(step.id, ())]
+            for name, at in called:
                 if _needed(name, section.when, step.when, scope, library):
-                    at = step.where.of("safety", place)
                     listed = _Listed(_used([step]).here, standing)
                     yield from _unlisted(name, listed, "this step does not list it", at, scope)
             if any(action.kind.name in _PUTS_UP for action in step.actions):

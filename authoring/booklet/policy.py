@@ -1,0 +1,80 @@
+"""The shop's safety policy for the page of what was checked: what it asks, why, and what it loosens."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from authoring.booklet.blocks import Cell, Table
+from authoring.booklet.words import Words
+from authoring.diagnostics.words import joined
+from authoring.model.policies import EVERYWHERE, looser, policies_of
+from authoring.model.policy import Policy
+from authoring.model.policy_defaults import DEFAULTS
+from authoring.model.things import Shop, Stock
+
+_BOUNDS = {
+    "hotter-than": "hotter than",
+    "heavier-than": "heavier than",
+    "above-pressure": "under more than",
+    "above-voltage": "at more direct voltage than",
+    "above-voltage-ac": "at more alternating voltage than",
+    "higher-than": "worked on higher than",
+}
+_WHILE = {"running": "while something runs", "raised": "while it is up and not held"}
+
+
+def policy_tables(shop: Shop | None, stock: Stock | None) -> Iterator[Table]:
+    """Yield the table of what the shop asks and the one of what it loosens, each only where there is something."""
+    if shop is None or not shop.policy:
+        return
+    known = policies_of(shop)
+    rows = tuple(
+        (
+            Cell((Words(name, "strong"),)),
+            Cell((Words(f"{_situation(known[name], shop)}: {_asks(known[name], stock)}"),)),
+            Cell((Words(known[name].why),)),
+        )
+        for name in shop.policy
+    )
+    heads = ("Policy", "In which situation it asks what", "Why")
+    yield Table("policy", "The shop's safety policy", heads, rows, (22, 46, 32))
+    loosened = tuple(_loosened(policy) for policy in shop.policy.values() if policy.loosened)
+    if loosened:
+        heads = ("Default", "Where it comes from", "Why the shop asks less")
+        yield Table("loosened", "Asked less than by default", heads, loosened, (30, 32, 38))
+
+
+def _loosened(policy: Policy) -> tuple[Cell, ...]:
+    default = DEFAULTS.get(policy.id)
+    keys = f"{policy.id}: {joined(list(looser(policy)), 'and')}"
+    source = f"{default.source}, {default.status}" if default is not None else ""
+    return Cell((Words(keys, "strong"),)), Cell((Words(source),)), Cell((Words(policy.loosened or ""),))
+
+
+def _situation(policy: Policy, shop: Shop) -> str:
+    acts = sorted(policy.acts or EVERYWHERE)
+    done = joined(["touched" if act == "touch" else act for act in acts], "or")
+    hazard = shop.hazards.get(policy.hazard or "")
+    told = [hazard.name if hazard is not None else policy.sort or "any thing"]
+    told += [f"{_BOUNDS[key]} {bound.text}" for key, bound in policy.bounds.items() if bound is not None]
+    told += [_WHILE[policy.only_while]] if policy.only_while is not None else []
+    return f"{', '.join(told)} ({done})"
+
+
+def _asks(policy: Policy, stock: Stock | None) -> str:
+    told = []
+    if policy.asks_message:
+        least = joined([one for one in (policy.severity, policy.likelihood) if one is not None], "and")
+        told.append(f"a safety message{f' of at least {least}' if least else ''}")
+    if policy.wear:
+        told.append(joined([_called(name, stock) for name in policy.wear], "and"))
+    if policy.hold:
+        told.append("a hold point before it")
+    if policy.persons is not None:
+        told.append(f"{policy.persons} persons" if policy.persons > 1 else "one person")
+    return joined(told, "and")
+
+
+def _called(name: str, stock: Stock | None) -> str:
+    thing = (stock.tools.get(name) or stock.consumables.get(name)) if stock is not None else None
+    return thing.name if thing is not None else name
