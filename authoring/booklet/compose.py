@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+import msgspec
 from msgspec.structs import replace
 
 from authoring.booklet.back import revisions, torques
@@ -15,6 +16,7 @@ from authoring.booklet.findings import findings
 from authoring.booklet.front import NOT_VALIDATED, cover, safety_page
 from authoring.booklet.modifications import modifications, slips
 from authoring.booklet.open_machine import closing_begins, while_open
+from authoring.booklet.phrases import UNVERIFIED
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.proof import Proof, proof_chapter
 from authoring.booklet.report import report
@@ -48,7 +50,7 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
     back = (
         *torques(plan, wordings),
         *drawn(drawings),
-        sources(plan),
+        sources(plan, marked=f", {UNVERIFIED}".encode() in msgspec.json.encode(work)),
         proof_chapter(proof, plan),
         report(plan),
         revisions(plan, wordings),

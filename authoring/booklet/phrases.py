@@ -9,6 +9,9 @@ from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Paragraph, Text, Words
 from authoring.workshop.confirmed import unverified
 
+UNVERIFIED = "unverified"
+"""The word beside a value that no text of a source which was read stands behind."""
+
 WHO = {
     "customer": "the customer",
     "lead": "the workshop lead",
@@ -64,7 +67,7 @@ def capital(words: str) -> str:
 
 def doubt(*computations: str) -> str:
     """Return ", unverified" where no source's own text stands behind one of these computations, else nothing."""
-    return ", unverified" if unverified(*computations) else ""
+    return f", {UNVERIFIED}" if unverified(*computations) else ""
 
 
 def lowered(text: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from authoring.booklet.blocks import Block, Cell, Chapter, Table
+from authoring.booklet.phrases import UNVERIFIED
 from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.booklet.words import Text, Words
 from authoring.model.contents import MOVES
@@ -16,6 +17,11 @@ from authoring.model.specification import Specification
 from authoring.model.things import FastenerGroup, Item, Part, Source, Tool, Value
 from authoring.quantities.show import spell
 
+_OLDER = "Read the value in the document when it matters; a booklet can be older than its sources."
+_MARKED = (
+    f" What is marked “{UNVERIFIED}” was worked out by a formula of which no source was read: "
+    "take it as a help, and the maker's word before it."
+)
 _KINDS = {
     "maker": "maker's data",
     "standard": "standard",
@@ -24,8 +30,11 @@ _KINDS = {
 }
 
 
-def sources(plan: Plan) -> Chapter:
-    """Return the chapter that lists the documents the values come from, and which values."""
+def sources(plan: Plan, *, marked: bool = False) -> Chapter:
+    """Return the chapter that lists the documents the values come from, and which values.
+
+    `marked` says that the steps mark a value as unverified, so that the word is explained.
+    """
     cited: dict[str, tuple[Source, dict[str, None]]] = {}
     for volume in plan.volumes:
         for words, specification in _specifications(volume):
@@ -41,7 +50,7 @@ def sources(plan: Plan) -> Chapter:
         rows=rows,
         widths=(24, 13, 63),
         empty="This booklet states no value.",
-        note="Read the value in the document when it matters; a booklet can be older than its sources.",
+        note=f"{_OLDER}{_MARKED if marked else ''}",
     )
     blocks: tuple[Block, ...] = (table, *_materials(plan))
     return Chapter("sources", "", "Sources", 1, blocks)

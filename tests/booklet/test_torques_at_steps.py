@@ -7,10 +7,12 @@ import re
 
 import pytest
 
+from authoring.booklet.blocks import Booklet
 from authoring.booklet.markup import said
 from authoring.booklet.step_parts import TorqueCallout
 from authoring.diagnostics.diagnostic import Severity
 from authoring.pipeline import check, compose
+from tests.booklet.plain_text import plain_text
 from tests.booklet.steps_booklet import step
 from tests.rules.overlay import overlay
 
@@ -31,15 +33,20 @@ PROOF = 830 * math.pi / 4 * (DIAMETER - 0.938194 * PITCH) ** 2
 """ISO 898-1, class 10.9; the stress area by the one formula of the published values."""
 
 
-def callout(bolts: str, wrench: str = "}", adapter: str = "", uses: str = "wrench") -> TorqueCallout:
-    """Return the callout of the lid bolts, where they are tightened with the wrench and what is listed beside it."""
+def book(bolts: str, wrench: str = "}", adapter: str = "", uses: str = "wrench") -> Booklet:
+    """Return the booklet of a job that tightens the lid bolts with the wrench and what is listed beside it."""
     tools = f"{TOOLS}{WRENCH}{wrench}\n{adapter}"
     steps = f"      - step: Tighten the [lid-bolts].\n        with: [{uses}]\n        do: [{{tighten: lid-bolts}}]\n"
     body = f"sections:\n  - title: Tighten\n    steps:\n{steps}"
     files = overlay([("equipment", BOLTS + bolts), ("stock", tools), ("procedure", body)]).files
     checked = check(files, [])
     assert [one.message for one in checked.findings if one.severity is Severity.ERROR] == []
-    parts = step("Tighten", compose(checked, "FL-110", {})).parts
+    return compose(checked, "FL-110", {})
+
+
+def callout(bolts: str, wrench: str = "}", adapter: str = "", uses: str = "wrench") -> TorqueCallout:
+    """Return the callout of the lid bolts in that booklet."""
+    parts = step("Tighten", book(bolts, wrench, adapter, uses)).parts
     return next(part for part in parts if isinstance(part, TorqueCallout))
 
 
@@ -195,3 +202,11 @@ def test_a_soft_thread_says_when_it_strips() -> None:
     strips = 0.74 * 15 * 140 * each
     assert numbers(told)[0] == math.floor(strips / 1000)
     assert f"may reach {math.ceil(100 * force(44 * 1.04, 0.10) / strips)} % of that" in told
+
+
+@pytest.mark.parametrize(("bolts", "explained"), [(TORQUE, False), (TORQUE + FRICTION, True)])
+def test_the_word_unverified_is_explained_where_it_stands(bolts: str, *, explained: bool) -> None:
+    """With a clamp force it stands at the step, and the sources say what it means; else neither."""
+    text = plain_text(book(bolts))
+    assert (", unverified" in text) is explained
+    assert ("What is marked “unverified”" in text) is explained
