@@ -21,6 +21,9 @@ from authoring.workshop.tightening_order import order_faults, tightening_order
 FEWEST = 3
 """Of fewer fasteners there is no order to speak of: what is tightened first does not press on a third."""
 
+MOST = 120
+"""Of more fasteners no drawing could be read, and no order either."""
+
 _MILLIMETRE = 1000
 _MM = {"mm": 1.0, "in": 25.4}
 
@@ -35,10 +38,10 @@ class Order(Struct, frozen=True):
 def places_of(group: FastenerGroup) -> tuple[Point, ...]:
     """Return where each fastener stands, in mm to the right and up, by its number from 1.
 
-    Empty where it is not known, or stated in a way that does not fit the group: rules tell of that.
+    Empty where it is not known, of more than MOST, or stated in a way that does not fit the group: rules tell of that.
     """
     stated = group.positions
-    if stated is None:
+    if stated is None or group.count > MOST:
         return ()
     if stated.circle is None:
         fits = len(stated.places) == group.count

@@ -171,6 +171,17 @@ def test_the_scale_is_a_usual_one(first: str, second: str, scale: str, rule: str
 
 @pytest.mark.parametrize(
     ("first", "second"),
+    [("0.000001 mm", "0.000002 mm"), ("1000000000 m", "2000000000 m"), ("1000000000 m", "0.0001 mm")],
+)
+def test_no_size_leaves_the_paper(first: str, second: str) -> None:
+    """Whatever the sizes, the bars and the scale bar fit the line."""
+    shape = to_scale(look_alikes(size(first), size(second))[0])
+    assert max(shape.rule, *(one.high for one in shape.bars)) <= 80
+    assert shape.rule > 1
+
+
+@pytest.mark.parametrize(
+    ("first", "second"),
     [
         (NOTHING, NOTHING),
         (size("9 mm"), NOTHING),
@@ -247,6 +258,18 @@ def test_each_kind_of_vehicle_has_a_lane_and_its_thermostat() -> None:
         "Scale in °C. A frame is a window in which the level counts.",
         "Hatched: the cooler is shut or only opening, and what it holds is missing from the level.",
     ]
+
+
+@pytest.mark.parametrize(
+    ("second", "opens"),
+    [("65000000 to 750000000 °C", "58 to 62 °C"), ("at least 65 °C", "58 °C"), ("65 to 75 °C", "at least 58 °C")],
+)
+def test_no_temperature_leaves_the_scale(second: str, opens: str) -> None:
+    """Open and far ends lie at the ends of the scale, whose numbers stay few enough to be read."""
+    shape = lanes(levels(("65 to 75 °C", second), ("58 to 62 °C", opens))[0])
+    assert 3 <= len(shape.ticks) <= 8
+    edges = [edge for lane in shape.lanes for band in lane.bands for edge in (band.low, band.high)]
+    assert [edge for edge in (*edges, shape.lanes[1].shut, shape.lanes[1].open) if not 0 <= edge <= shape.width] == []
 
 
 def test_one_vehicle_has_one_lane_without_a_name() -> None:

@@ -80,3 +80,9 @@ def test_of_two_nothing_is_worked_out() -> None:
     assert len(places_of(two)) == 2
     assert order_of(two) is None
     assert drawn_order(group(2, "positions: {circle: 90 mm}, order: [2, 1]")) is None
+
+
+def test_of_very_many_nothing_is_worked_out() -> None:
+    """Nobody could read the order of a hundred and more, and working it out takes time that grows with the square."""
+    assert len(places_of(group(120, "positions: {circle: 900 mm}"))) == 120
+    assert places_of(group(121, "positions: {circle: 900 mm}")) == ()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
@@ -15,7 +16,7 @@ from authoring.booklet.step_parts import Drawing
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Words
 from authoring.diagnostics.words import joined
-from authoring.model.fitments import fitments, may_hold
+from authoring.model.fitments import fitments, may_hold, too_many
 from authoring.model.fluid import Circuit, Fluid
 from authoring.model.specification import When
 from authoring.model.things import Value
@@ -24,7 +25,7 @@ from authoring.quantities.units import Dimension, Unit
 from authoring.workshop.interval import Interval, interval_of
 
 _WIDTH = 80.0  # mm of paper, which a telephone still shows large enough
-_STEPS = (5, 10, 20, 50, 100, 200, 500, 1000)
+_STEPS = (5, 10, 20)
 _MOST_TICKS = 5
 _COLDEST = Fraction(0)
 _MOST_LANES = 6
@@ -142,7 +143,9 @@ def _kinds(value: Value, circuit: Circuit | None, volume: Volume) -> dict[_Kind,
     features = {feature for when in whens for feature in when}
     covers = {**volume.procedure.covers, **{name: (one,) for name, one in volume.selection.items()}}
     found: dict[_Kind, list[When]] = {}
-    for fitment in fitments(vehicle, covers, features) if vehicle is not None else ():
+    if vehicle is None or too_many(vehicle, covers, features):
+        return found
+    for fitment in fitments(vehicle, covers, features):
         mine = tuple(at for at, window in enumerate(value.windows) if may_hold(window.when, fitment))
         kind = _Kind(mine, circuit is not None and may_hold(circuit.when, fitment))
         found.setdefault(kind, []).append({feature: (one,) for feature, one in fitment.items()})
@@ -153,7 +156,9 @@ def _scale(spans: Sequence[Interval], unit: Unit) -> _Scale:
     """Return a scale in tens that begins below all and ends above all, with no more numbers than can be read."""
     ends = [end for span in spans for end in (span.low, span.high) if end is not None]
     numbers = [(end - unit.offset) / unit.factor for end in ends]
-    step = next(one for one in _STEPS if (max(numbers) - min(numbers)) / one <= _MOST_TICKS)
+    span = max(numbers) - min(numbers)
+    steps = (one * 10**power for power in itertools.count() for one in _STEPS)
+    step = next(one for one in steps if span / one <= _MOST_TICKS)
     return _Scale(unit, (math.ceil(min(numbers) / step) - 1) * step, (math.floor(max(numbers) / step) + 1) * step, step)
 
 

@@ -104,7 +104,9 @@ def _scale(longest: Fraction) -> Fraction:
 
 def _rule(scale: Fraction) -> Fraction:
     """Return the longest round length in mm whose scale bar is short enough."""
-    length = Fraction(1, 100)
+    length = Fraction(1)
+    while length * scale > _RULE:
+        length /= 10
     for step in itertools.cycle((Fraction(2), Fraction(5, 2), Fraction(2))):
         if length * step * scale > _RULE:
             break
