@@ -40,10 +40,10 @@ class _Scale(Struct, frozen=True):
     step: int
 
     def at(self, kelvin: Fraction) -> float:
-        """Return where a temperature in K lies, in mm from the left; what lies outside of the scale is at its end."""
+        """Return where a temperature in K lies, in mm from the left."""
         number = (kelvin - self.unit.offset) / self.unit.factor
         share = float((number - self.first) / (self.last - self.first))
-        return round(_WIDTH * min(max(share, 0.0), 1.0), 2)
+        return round(_WIDTH * share, 2)
 
     def ticks(self) -> tuple[tuple[float, str], ...]:
         """Return the places of the numbers on the scale."""
