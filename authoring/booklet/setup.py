@@ -7,13 +7,13 @@ from collections.abc import Iterator, Mapping
 from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.parts import parts
 from authoring.booklet.plan import Plan, Volume
+from authoring.booklet.pouring import pourings
 from authoring.booklet.ready import ready
 from authoring.booklet.states import states
 from authoring.booklet.tools import Drawings, tools
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Named, Text, Words
-from authoring.model.fluid import Fluid
-from authoring.model.things import Consumable, Value
+from authoring.model.things import Consumable
 
 
 def setup(plan: Plan, wordings: Mapping[str, Wording], drawings: Drawings) -> Chapter:
@@ -24,7 +24,7 @@ def setup(plan: Plan, wordings: Mapping[str, Wording], drawings: Drawings) -> Ch
         tools(plan, drawings),
         parts(plan, wordings),
         _consumables(plan),
-        ready("fluids", "Fluids", ("Fluid", "Kind", "Amount"), (28, 38, 24), _fluids(plan, wordings), "None."),
+        ready("fluids", "Fluids", ("Fluid", "Kind", "Amount"), (28, 38, 24), pourings(plan, wordings), "None."),
     )
     return Chapter("setup", "", "Before you start", 1, blocks)
 
@@ -75,32 +75,3 @@ def _consumables(plan: Plan) -> Table:
         return ready("consumables", title, heads, (28, 22, 40), rows)
     plain = tuple((name, limits) for name, _, limits in rows)
     return ready("consumables", title, (heads[0], heads[2]), (36, 54), plain, "None.")
-
-
-def _fluids(plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text, ...]]:
-    amounts: dict[str, tuple[Fluid, Text]] = {}
-    methods: dict[tuple[str, str], str] = {}
-    for volume in plan.volumes:
-        wording = wordings[volume.procedure.number]
-        for placed, action in volume.actions():
-            for name in action.what if action.kind.pours else ():
-                fluid = volume.scope.things[name].thing
-                # Of several methods one is done, so what the first pours stands for all.
-                if (
-                    isinstance(fluid, Fluid)
-                    and methods.setdefault((name, placed.shared), placed.number) == placed.number
-                ):
-                    before = amounts[name][1] if name in amounts else ()
-                    amounts[name] = (fluid, _more(before, _amount(action.roles.get("amount"), volume, wording)))
-    for fluid, amount in amounts.values():
-        yield (Words(fluid.name),), (Words(fluid.kind),), amount or (Words("as the level needs"),)
-
-
-def _amount(name: str | None, volume: Volume, wording: Wording) -> Text:
-    if name is None or not isinstance(volume.scope.things[name].thing, Value):
-        return (Words("as the level needs"),)
-    return wording.amount_of(volume.scope.things[name])
-
-
-def _more(before: Text, text: Text) -> Text:
-    return (*before, Words(", then "), *text) if before else text
