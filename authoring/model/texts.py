@@ -31,6 +31,11 @@ class Prose(Struct, frozen=True):
         """Whether names in brackets are read in it; what is told of a picture is printed as it stands."""
         return self.part != "alt"
 
+    @property
+    def is_advice(self) -> bool:
+        """Whether a reader takes it for advice: a tip, a reason, or how a thing is done."""
+        return self.part in {"tip", "why"} or self.keys[0] == "how"
+
 
 @lru_cache(maxsize=64)
 def prose_of(procedure: Procedure) -> tuple[Prose, ...]:

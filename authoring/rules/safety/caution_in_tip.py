@@ -1,6 +1,6 @@
-"""A warning stands in a tip or a reason.
+"""A warning stands in a tip, in a reason, or in how something is done.
 
-A tip is advice that a reader in a hurry skips.
+All three are advice, which a reader in a hurry skips.
 What can hurt somebody or damage something belongs in a safety message, which stands before the step with its sign.
 
 Wrong:
@@ -56,13 +56,15 @@ _OPENING = re.compile(
     re.IGNORECASE,
 )
 
+_SORTS = {"tip": "tip", "why": "reason", "manner": "manner of working"}
+
 
 def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
-    """Yield a fault for each tip and reason that opens with a word of warning."""
+    """Yield a fault for each tip, reason and manner that opens with a word of warning."""
     for prose in prose_of(procedure):
-        opening = _OPENING.match(prose.text) if prose.part in {"tip", "why"} else None
+        opening = _OPENING.match(prose.text) if prose.is_advice else None
         if opening is not None:
-            sort = "tip" if prose.part == "tip" else "reason"
+            sort = _SORTS[prose.part]
             yield Fault(
                 f'This {sort} opens with "{opening[1]}": it warns, but a {sort} is read as advice.',
                 stretch(prose, *opening.span(1)),

@@ -65,7 +65,6 @@ _QUOTED = re.compile(r"“[^”]*”|\"[^\"]*\"|„[^“]*“")
 _IN_CAPITALS = re.compile(rf"\b(?:{_WORDS})\b")
 # At the start in small letters only before a mark: “Notice the mark” and “Warning lamp” are plain words.
 _AT_START = re.compile(rf"[\s*_]*({_WORDS})[\s*_]*(?:[:!.,–—]|-\s)", re.IGNORECASE)
-_ADVICE = frozenset({"tip", "why"})  # a tip that opens with such a word is told as a caution in a tip
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
@@ -89,7 +88,8 @@ def _in_text(prose: Prose) -> Iterator[Fault]:
         found.add(opening.span(1))
     quoted = [match.span() for match in _QUOTED.finditer(prose.text)] if found else []
     for start, end in sorted(found):
-        told_as_advice = prose.part in _ADVICE and opening is not None and opening.start(1) == start
+        # A tip that opens with such a word is told as a caution in a tip.
+        told_as_advice = prose.is_advice and opening is not None and opening.start(1) == start
         if told_as_advice or any(first <= start < last for first, last in quoted):
             continue
         yield Fault(
