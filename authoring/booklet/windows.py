@@ -28,7 +28,7 @@ def windows(step: Step, volume: Volume, wording: Wording, shown: set[str]) -> It
             told = [text for one in value.windows if (text := _reason(one, levels, volume, wording))]
             if told:
                 yield Aside("Window", (Bullets(tuple(told)),))
-            yield from level_windows(value, name, volume, wording)
+            yield from level_windows(value, volume, wording)
 
 
 def names_value(step: Step, name: str) -> bool:

@@ -221,13 +221,13 @@ sections:
 """
 
 
-def levels(*changes: tuple[str, str], brake: str = "") -> list[Drawing]:
+def levels(*changes: tuple[str, str], brake: str = "", look: str = LOOK) -> list[Drawing]:
     """Return the drawings of a level after changes in the equipment."""
     text = FEATURES + LEVELS
     for old, new in changes:
         assert old in text
         text = text.replace(old, new)
-    return drawings({"brake": brake} if brake else {}, equipment=text, procedure=LOOK)
+    return drawings({"brake": brake} if brake else {}, equipment=text, procedure=look)
 
 
 def lanes(drawing: Drawing) -> Windows:
@@ -277,6 +277,15 @@ def test_one_vehicle_has_one_lane_without_a_name() -> None:
     [drawing] = levels(brake="drum")
     assert [(one.words, len(one.bands), one.open) for one in lanes(drawing).lanes] == [("", 2, 0)]
     assert len(drawing.notes) == 1
+
+
+def test_a_temperature_that_no_level_goes_by_says_nothing_of_one() -> None:
+    """Its windows are drawn all the same, without a circuit that has nothing to do with it."""
+    warm = "        do: [{run: {what: drop-box, until: window}}]\n"
+    [drawing] = levels(look=LOOK[: LOOK.index("        needs:")].replace("[box-oil] at ", "") + warm)
+    assert plainly(drawing)[1].startswith("Drawing of the temperatures that will do. parking brake: ")
+    assert plainly(drawing)[2:] == ["Scale in °C. A frame is a window that will do."]
+    assert [one.open for one in lanes(drawing).lanes] == [0, 0]
 
 
 def test_a_single_window_needs_no_drawing() -> None:

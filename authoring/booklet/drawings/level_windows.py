@@ -18,6 +18,7 @@ from authoring.booklet.words import Words
 from authoring.diagnostics.words import joined
 from authoring.model.fitments import fitments, may_hold, too_many
 from authoring.model.fluid import Circuit, Fluid
+from authoring.model.levels import readings
 from authoring.model.specification import When
 from authoring.model.things import Value
 from authoring.quantities.quantity import Quantity
@@ -27,7 +28,6 @@ from authoring.workshop.interval import Interval, interval_of
 _WIDTH = 80.0  # mm of paper, which a telephone still shows large enough
 _STEPS = (5, 10, 20)
 _MOST_TICKS = 5
-_COLDEST = Fraction(0)
 _MOST_LANES = 6
 
 
@@ -59,26 +59,31 @@ class _Kind(Struct, frozen=True):
 
 
 class _Shut(Struct, frozen=True):
-    """The part of a circuit that a thermostat keeps shut: its name, where it opens in K, and that in words."""
+    """The part of a circuit that a thermostat keeps shut: its name, from and to where it opens in K, that in words."""
 
     name: str
-    opens: Interval
+    low: Fraction
+    high: Fraction
     words: str
 
 
-def level_windows(value: Value, name: str, volume: Volume, wording: Wording) -> Iterator[Drawing]:
+def level_windows(value: Value, volume: Volume, wording: Wording) -> Iterator[Drawing]:
     """Yield the drawing of a temperature with several windows: one lane for each kind of vehicle of the booklet."""
     windows = [one.specification.value for one in value.windows]
     known = [one for one in windows if one is not None and one.dimension is Dimension.TEMPERATURE]
     if len(known) != len(windows):
         return
-    circuit = _circuit(name, volume)
+    fluids = _fluids(value, volume)
+    circuit = next((one.circuit for one in fluids if one.circuit is not None), None)
     kinds = _kinds(value, circuit, volume)
     if not 0 < len(kinds) <= _MOST_LANES:
         return
     shut = _shut(circuit, wording) if any(kind.shut for kind in kinds) else None
-    scale = _scale([*map(interval_of, known), *([shut.opens] if shut is not None else [])], wording.units(known[0])[0])
-    shares = (scale.at(shut.opens.low or _COLDEST), scale.at(shut.opens.high or _COLDEST)) if shut else (0.0, 0.0)
+    scale = _scale(
+        [*map(interval_of, known), *([Interval(shut.low, shut.high)] if shut is not None else [])],
+        wording.units(known[0])[0],
+    )
+    shares = (scale.at(shut.low), scale.at(shut.high)) if shut is not None else (0.0, 0.0)
     lanes = tuple(
         Lane(
             _whose(whens, wording) if len(kinds) > 1 else "",
@@ -87,12 +92,13 @@ def level_windows(value: Value, name: str, volume: Volume, wording: Wording) -> 
         )
         for kind, whens in kinds.items()
     )
-    notes = [f"Scale in {scale.unit.symbol}. A frame is a window in which the level counts."]
+    meant = "in which the level counts" if fluids else "that will do"
+    notes = [f"Scale in {scale.unit.symbol}. A frame is a window {meant}."]
     if shut is not None:
         notes.append(f"Hatched: the {shut.name} is shut or only opening, and what it holds is missing from the level.")
     yield Drawing(
         capital(value.name),
-        _alt(lanes, shut),
+        f"Drawing of the temperatures {'at which the level counts' if fluids else 'that will do'}. {_alt(lanes, shut)}",
         Windows(_WIDTH, lanes, scale.ticks()),
         tuple((Words(note),) for note in notes),
     )
@@ -113,18 +119,9 @@ def _band(window: Quantity, scale: _Scale, wording: Wording) -> Band:
     return Band(low, scale.at(within.high) if within.high is not None else _WIDTH, wording.amount(window).first)
 
 
-def _circuit(name: str, volume: Volume) -> Circuit | None:
-    """Return the circuit of a fluid that a step of the booklet names together with this temperature."""
-    for placed in volume.steps():
-        told = [need.thing for need in placed.step.needs if need.state == name]
-        for action in placed.step.actions:
-            names = [other for _, other in action.names()]
-            told += names if name in names else []
-        for one in told:
-            fluid = volume.scope.things[one].thing if one in volume.scope.things else None
-            if isinstance(fluid, Fluid) and fluid.circuit is not None:
-                return fluid.circuit
-    return None
+def _fluids(value: Value, volume: Volume) -> list[Fluid]:
+    """Return the fluids of which the level goes by a value."""
+    return [one.fluid for one in readings(volume.procedure, volume.scope.library) if one.value is value]
 
 
 def _shut(circuit: Circuit | None, wording: Wording) -> _Shut | None:
@@ -132,8 +129,8 @@ def _shut(circuit: Circuit | None, wording: Wording) -> _Shut | None:
     if circuit is None or quantity is None:
         return None
     opens = interval_of(quantity)
-    low, high = (opens.low or opens.high, opens.high or opens.low)
-    return _Shut(circuit.name, Interval(low, high), wording.amount(quantity).first)
+    ends = [end for end in (opens.low, opens.high) if end is not None]
+    return _Shut(circuit.name, min(ends), max(ends), wording.amount(quantity).first)
 
 
 def _kinds(value: Value, circuit: Circuit | None, volume: Volume) -> dict[_Kind, list[When]]:
@@ -168,4 +165,4 @@ def _alt(lanes: Sequence[Lane], shut: _Shut | None) -> str:
         windows = " or ".join(band.words for band in lane.bands) or "in no window"
         still = f"; the {shut.name} opens at {shut.words}" if shut is not None and lane.open else ""
         told.append(f"{f'{lane.words}: ' if lane.words else ''}{windows}{still}.")
-    return " ".join(("Drawing of the temperatures at which the level counts.", *told))
+    return " ".join(told)
