@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from authoring.cli.check import show, status
 from authoring.cli.disk import read_library
-from authoring.cli.lean import import_templates
+from authoring.cli.lean import import_page_engine, import_templates
 from authoring.cli.terminal import count, progress, wants_colour
 from authoring.cli.write import write_whole
 from authoring.cli.wrong_use import WrongUseError
@@ -51,6 +51,8 @@ def run(arguments: argparse.Namespace) -> int:
     # No file is read any more, and without the compiled schemas the pages of a PDF reach a peak of 2 MB less.
     shape_of.cache_clear()
     import_templates()
+    if arguments.pdf or both:
+        import_page_engine()
     files: dict[str, bytes] = {}
     broken: list[Diagnostic] = []
     for place, one in enumerate(wanted, 1):

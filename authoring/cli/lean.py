@@ -47,10 +47,6 @@ def import_lean() -> None:
 
 def import_templates() -> None:
     """Import the library of templates without what it compiles them with: ours are compiled and kept."""
-    # Of all the checksums it takes one, which is built in; the rest would bring a library of ciphers.
-    checksums = _Later("hashlib", "sha1")
-    with suppress(ImportError):
-        checksums.__dict__["sha1"] = importlib.import_module("_sha1").sha1
     unused = (
         _Later("ast", "literal_eval"),
         _Later("inspect", "getattr_static"),
@@ -61,8 +57,23 @@ def import_templates() -> None:
         _Later("tempfile"),
         _Later("urllib.parse", "quote_from_bytes"),
     )
-    with _in_place_of(checksums, *unused), _patterns_at_first_use():
+    with _in_place_of(_built_in_checksum("sha1"), *unused), _patterns_at_first_use():
         import jinja2  # noqa: F401, PLC0415  # only with the stand-ins in their place
+
+
+def import_page_engine() -> None:
+    """Import the page engine without the ciphers that a connection would ask for: five megabytes, and it has none."""
+    # What of Pango is missing is told when the first page is set.
+    with suppress(OSError), _in_place_of(_built_in_checksum("md5"), _Later("ssl")):
+        import authoring.render.lean  # noqa: F401, PLC0415  # only with the stand-ins in their place
+
+
+def _built_in_checksum(name: str) -> ModuleType:
+    """Stand for the module of checksums, of which a library takes one: the others would bring those of the ciphers."""
+    checksums = _Later("hashlib", name)
+    with suppress(ImportError):
+        checksums.__dict__[name] = getattr(importlib.import_module(f"_{name}"), name)
+    return checksums
 
 
 class _Later(ModuleType):
@@ -75,7 +86,7 @@ class _Later(ModuleType):
     def __getattr__(self, attribute: str) -> object:
         if attribute.startswith("__"):
             raise AttributeError(attribute)
-        return getattr(importlib.import_module(self.__name__), attribute)
+        return getattr(_real(self.__name__), attribute)
 
 
 class _AtCall:
@@ -86,8 +97,14 @@ class _AtCall:
 
     def __call__(self, *values: object, **named: object) -> object:
         module, name = self._place
-        asked: Callable[..., object] = getattr(importlib.import_module(module), name)
+        asked: Callable[..., object] = getattr(_real(module), name)
         return asked(*values, **named)
+
+
+def _real(name: str) -> ModuleType:
+    if isinstance(sys.modules.get(name), _Later):
+        del sys.modules[name]
+    return importlib.import_module(name)
 
 
 @contextmanager
@@ -99,8 +116,9 @@ def _in_place_of(*stand_ins: ModuleType, missing: tuple[str, ...] = ()) -> Itera
     try:
         yield
     finally:
-        for name in placed:
-            del sys.modules[name]
+        for name, one in placed.items():
+            if sys.modules[name] is one:  # and not what it stood for, which was used while it did
+                del sys.modules[name]
 
 
 class _Pattern:

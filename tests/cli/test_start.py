@@ -103,6 +103,30 @@ def test_the_end_of_the_process_searches_for_no_rings() -> None:
     assert run(code)[-1] == "True"
 
 
+def test_a_stand_in_that_is_asked_at_once_gives_way() -> None:
+    """A library may use, while it is imported, what we thought it would not: it gets the real thing, which stays."""
+    code = (
+        "import sys; from authoring.cli import lean\n"
+        "with lean._in_place_of(lean._Later('textwrap', 'wrap')):\n"
+        "    from textwrap import dedent, wrap\n"
+        "    print(dedent(' a'), *wrap('b c', 1), sys.modules['textwrap'].__file__[-11:])\n"
+        "print(sys.modules['textwrap'].shorten('d', 9))"
+    )
+    assert run(code) == ["a b c textwrap.py", "d"]
+
+
+def test_a_booklet_in_pdf_loads_no_ciphers(library: Path, tmp_path: Path) -> None:
+    """The page engine may fetch from the network and ours never does; who wants a connection afterwards has one."""
+    code = (
+        "import sys; from authoring.cli.main import main;"
+        "status = main(['build', sys.argv[1], '--pdf', '--out', sys.argv[2]]);"
+        "print(status, 'weasyprint' in sys.modules, *{'_ssl', '_hashlib'} & {*sys.modules});"
+        "import hashlib, http.client, ssl;"
+        "print(hashlib.scrypt.__name__, ssl.create_default_context().protocol.name, http.client.ssl.CERT_REQUIRED.name)"
+    )
+    assert run(code, str(library), str(tmp_path / "out"))[-2:] == ["0 True", "scrypt PROTOCOL_TLS_CLIENT CERT_REQUIRED"]
+
+
 def test_pages_are_set_without_the_schemas(library: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """When the first booklet is composed, the schemas that its files were checked by are let go."""
     held: list[int] = []
