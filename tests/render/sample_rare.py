@@ -93,6 +93,10 @@ JOINT = structs.replace(
         ("Joint", say("class A: somebody's life depends on it")),
         ("Initials", say("tightened ", Blank(label="Who tightened"), " second person ", Blank(label="Who looked"))),
     ),
+    derived=(
+        ("Clamp force", say(Amount("11 kN to 19 kN"), ", unverified: 55 to 86\u00a0% of what the bolt bears.")),
+        ("Turn", say("draws head and nut together by ", Amount("0.29 mm"), ".")),
+    ),
 )
 EQUAL = structs.replace(
     WHICH,

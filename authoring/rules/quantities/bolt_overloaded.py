@@ -1,6 +1,6 @@
 """A torque stretches its bolt beyond what a bolt of that size and class bears.
 
-A bolt that is pulled beyond its proof load stays longer, pulls less afterwards, and breaks at the next turn of the key.
+A bolt that is pulled beyond its proof load stays longer, pulls less afterwards, and breaks at one of the next pulls.
 The clamp force follows from the torque, the thread and the friction or the nut factor that the equipment file states,
 and from what the wrench may be off; it is held against the proof load of the class (ISO 898-1).
 Where the bolt bears the lower limit at the highest friction and not the upper limit at the lowest, it is a warning;
