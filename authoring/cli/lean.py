@@ -49,31 +49,34 @@ def import_templates() -> None:
     """Import the library of templates without what it compiles them with: ours are compiled and kept."""
     unused = (
         _Later("ast", "literal_eval"),
+        _built_in("hashlib", "_sha1", "sha1"),
         _Later("inspect", "getattr_static"),
         _Later("jinja2.compiler", "CodeGenerator", "generate"),
         _Later("jinja2.parser", "Parser"),
         _Later("json"),
+        _built_in("pickle", "_pickle", "dump", "dumps", "load"),
         _Later("random", "choice", "randrange"),
         _Later("tempfile"),
         _Later("urllib.parse", "quote_from_bytes"),
     )
-    with _in_place_of(_built_in_checksum("sha1"), *unused), _patterns_at_first_use():
+    with _in_place_of(*unused), _patterns_at_first_use():
         import jinja2  # noqa: F401, PLC0415  # only with the stand-ins in their place
 
 
 def import_page_engine() -> None:
-    """Import the page engine without the ciphers that a connection would ask for: five megabytes, and it has none."""
+    """Import the page engine without the ciphers that a connection would ask for: seven megabytes, and it makes none."""
     # What of Pango is missing is told when the first page is set.
-    with suppress(OSError), _in_place_of(_built_in_checksum("md5"), _Later("ssl")):
+    with suppress(OSError), _in_place_of(_built_in("hashlib", "_md5", "md5"), _Later("ssl")):
         import authoring.render.lean  # noqa: F401, PLC0415  # only with the stand-ins in their place
 
 
-def _built_in_checksum(name: str) -> ModuleType:
-    """Stand for the module of checksums, of which a library takes one: the others would bring those of the ciphers."""
-    checksums = _Later("hashlib", name)
+def _built_in(name: str, source: str, *called: str) -> ModuleType:
+    """Stand for a module of which a library takes what is built in; the rest of it would bring far more."""
+    stand_in = _Later(name, *called)
     with suppress(ImportError):
-        checksums.__dict__[name] = getattr(importlib.import_module(f"_{name}"), name)
-    return checksums
+        built_in = importlib.import_module(source)
+        stand_in.__dict__.update({one: getattr(built_in, one) for one in called})
+    return stand_in
 
 
 class _Later(ModuleType):
