@@ -201,7 +201,7 @@ def _aside(policy: Policy) -> frozenset[str]:
 
 
 def _demand(policy: Policy, met: _Met, here: _Here, dangers: Dangers) -> Demand | None:
-    """Return the demand, or None where the danger is not there for any machine."""
+    """Return the demand, or None where nothing runs or is up that would be the danger."""
     asked: tuple[When, ...] = (here.when,)
     eased: list[When] = []
     for there in _while(policy, met.item, here, dangers):
@@ -214,8 +214,6 @@ def _demand(policy: Policy, met: _Met, here: _Here, dangers: Dangers) -> Demand 
             eased += dangers.cooled(met.item, _limit(met.item, bound) or Fraction(0))
         elif FACTS[key][0] in RELIEVED:
             eased += dangers.relieved(FACTS[key][0], met.item)
-    if not all(eased):
-        return None  # it is taken away for all
     certain = not policy.by_facts or policy.where is not None or _certain(policy, here.step, dangers)
     return Demand(
         policy, here.section, here.step, met.item, met.mention, asked, tuple(eased), tuple(here.held), certain

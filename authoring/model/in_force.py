@@ -73,12 +73,15 @@ def kinds_of(policy: Policy, item: Item, scope: Scope) -> frozenset[str]:
 
 
 def told_by_policy(procedure: Procedure, library: Library) -> frozenset[tuple[str, str, str]]:
-    """Return the step, item and kind of hazard of every demand for a message, of which the policy tells itself."""
+    """Return the step, item and kind of hazard of every demand for a message, of which the policy tells itself.
+
+    Where the danger was taken away for all, it asks nothing, and so has nothing to tell.
+    """
     scope = library.scope(procedure)
     return frozenset(
         (demand.step.id, demand.item.id, kind)
         for demand in demands(procedure, library)
-        if demand.policy.asks_message and demand.certain
+        if demand.policy.asks_message and demand.certain and all(demand.eased)
         for kind in kinds_of(demand.policy, demand.item, scope)
     )
 
