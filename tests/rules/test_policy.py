@@ -188,6 +188,33 @@ def test_a_default_without_policy_leaves_a_plain_shop_plain() -> None:
     assert "policy" not in plain_text(compose(library.library, library.library.procedures["FL-110"], {}, Proof((), ())))
 
 
+LIFT = """\
+persons: 1
+sections:
+  - title: Take it off
+    steps:
+      - step: Remove the [drop-box].
+{}        do: [{{remove: drop-box}}]
+"""
+SPANNER = "        with: [spanner]\n"
+TIGHTER = "policy:\n  heavy-lift: {persons: 2, why: We lift in pairs.}\n"
+
+
+@pytest.mark.parametrize(
+    ("shop", "tools", "severity"),
+    [
+        pytest.param("", "", Severity.ERROR, id="nothing at hand carries it"),
+        pytest.param("", SPANNER, Severity.WARNING, id="what is at hand may carry it"),
+        pytest.param(TIGHTER, SPANNER, Severity.ERROR, id="the shop asks for it"),
+    ],
+)
+def test_a_default_is_an_error_only_where_facts_leave_no_doubt(shop: str, tools: str, severity: Severity) -> None:
+    """Whether a tool carries the load is not stated, so the default warns; what a shop demands is demanded."""
+    box = "items:\n  drop-box: {name: drop box, mass: {value: 42 kg, source: plate, at: line 7}}\n"
+    library = check(overlay([("shop", shop), ("equipment", box), ("procedure", LIFT.format(tools))]).files, [])
+    assert [one.severity for one in library.findings if one.rule == "policy-too-few"] == [severity]
+
+
 # From memory but for those that a second party's copy was read of (see the defaults' own status).
 SOURCED = {
     "heavy-lift": ("heavier-than", Fraction(25)),  # ISO 11228-1: kg
