@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from authoring.booklet.blocks import Cell, Table
@@ -21,6 +22,7 @@ from authoring.model.things import FastenerGroup, Item
 from authoring.model.wrenches import torque_of
 from authoring.quantities.quantity import Form, Quantity
 from authoring.quantities.show import limits, spell
+from authoring.quantities.units import Dimension
 
 UNPUBLISHED = "No torque is published:"
 _THREADS = {"dry": "dry", "oiled": "oiled", "greased": "greased", "thread-lock": "with thread lock"}
@@ -109,37 +111,53 @@ def _rows(quantity: Quantity, wording: Wording) -> tuple[LimitRow, ...]:
     return tuple(rows)
 
 
+class _Entry(Struct, frozen=True, eq=False):
+    """One group of the table: the steps that tighten it, and at which of them an adapter makes the setting another."""
+
+    group: FastenerGroup
+    wording: Wording
+    steps: list[Text]
+    adapted: list[Text]
+
+
 def torque_table(plan: Plan, wordings: dict[str, Wording]) -> Table:
     """Return every torque of the booklet in one table, in the order of the steps."""
-    places: dict[str, tuple[FastenerGroup, Wording, list[tuple[str, str]]]] = {}
+    entries: dict[str, _Entry] = {}
     for volume in plan.volumes:
         for placed, action in volume.actions():
             for name in action.what if action.kind.torque else ():
                 group = volume.scope.things[name].thing
                 if isinstance(group, FastenerGroup):
-                    wording = wordings[volume.procedure.number]
-                    places.setdefault(name, (group, wording, []))[2].append((placed.number, placed.anchor))
+                    entry = entries.setdefault(name, _Entry(group, wordings[volume.procedure.number], [], []))
+                    step: Text = (Named(placed.number, placed.anchor),)
+                    entry.steps.append(step)
+                    if warned(group, placed.step, volume):
+                        entry.adapted.append(step)
     return Table(
         id="torque-table",
         title="Every torque of this job",
         heads=("Fasteners", "Count", "Thread", "Torque", "Steps"),
-        rows=tuple(_row(group, wording, steps, plan) for group, wording, steps in places.values()),
+        rows=tuple(_row(entry, plan) for entry in entries.values()),
         widths=(26, 8, 26, 28, 12),
         empty="Nothing is tightened to a torque.",
         numeric=(1,),
     )
 
 
-def _row(group: FastenerGroup, wording: Wording, steps: list[tuple[str, str]], plan: Plan) -> tuple[Cell, ...]:
+def _row(entry: _Entry, plan: Plan) -> tuple[Cell, ...]:
+    group, wording = entry.group, entry.wording
     torque: Text = (Words("as the step says"),)
     if group.tightened is not None:
         torque = (Words(f"{UNPUBLISHED} {group.tightened}"),)
     if group.torque is not None and group.torque.value is not None:
-        torque = (wording.amount(group.torque.value),)
+        turns = [(wording.amount(stage),) for stage in group.stages if stage.dimension is Dimension.ANGLE]
+        torque = in_turn([(wording.amount(group.torque.value),), *turns], ", then ")
+    if entry.adapted:
+        torque = (*torque, Words("; the wrench is set otherwise, as told in step "), *in_turn(entry.adapted))
     equipment = plan.main.scope.equipment
     item = equipment.items.get(group.on or "") if equipment is not None else None
     name: Text = (Words(group.name, "strong"), *_holds(item), *_only(wording.applies(group.when)))
-    where = tuple(part for number, anchor in steps for part in (Named(number, anchor), Words(", ")))[:-1]
+    where = in_turn(entry.steps)
     return tuple(Cell(text) for text in (name, (Words(str(group.count)),), (Words(_thread(group)),), torque, where))
 
 

@@ -210,3 +210,13 @@ def test_the_word_unverified_is_explained_where_it_stands(bolts: str, *, explain
     text = plain_text(book(bolts))
     assert (", unverified" in text) is explained
     assert ("What is marked “unverified”" in text) is explained
+
+
+def test_the_table_of_torques_says_what_it_leaves_out() -> None:
+    """The turn stands behind the torque, and where an adapter changes the setting the step is named."""
+    adapter = "  foot: {name: crow-foot, adapter: {length: 50 mm}}\n"
+    wrench = ", resolution: 0.5 N·m, length: 400 mm}"
+    table = plain_text(book(f"{TORQUE}    stages: [40 N·m, 45 °]\n", wrench, adapter, "wrench, foot"))
+    row = next(line for line in table.replace("\u00a0", " ").splitlines() if "lid bolts, on the drop box" in line)
+    assert ", then 45°; the wrench is set otherwise, as told in step 1" in row
+    assert "is set otherwise" not in plain_text(book(TORQUE, wrench))
