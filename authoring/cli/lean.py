@@ -64,7 +64,7 @@ def import_templates() -> None:
 
 
 def import_page_engine() -> None:
-    """Import the page engine without the ciphers that a connection would ask for: seven megabytes, and it makes none."""
+    """Import the page engine without the ciphers that a connection would ask for, seven megabytes; it makes none."""
     # What of Pango is missing is told when the first page is set.
     with suppress(OSError), _in_place_of(_built_in("hashlib", "_md5", "md5"), _Later("ssl")):
         import authoring.render.lean  # noqa: F401, PLC0415  # only with the stand-ins in their place
