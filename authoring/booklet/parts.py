@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from authoring.booklet.blocks import Table
 from authoring.booklet.either import decided_by_either
+from authoring.booklet.fasteners import new_fasteners
 from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.booklet.ready import ready
 from authoring.booklet.wording import Wording
@@ -38,8 +39,12 @@ class _Needed(Struct):
 
 
 def parts(plan: Plan, wordings: Mapping[str, Wording]) -> Table:
-    """Return the list of parts with what marks them: critical, new each time, one of several that do."""
-    return ready("parts", "Parts", ("Part", "Number", "Quantity"), (44, 31, 15), _rows(plan, wordings), "No part.")
+    """Return the list of parts with what marks them: critical, new each time, one of several that do.
+
+    Fasteners that the job throws away and puts on again follow, with their size for a number.
+    """
+    rows = (*_rows(plan, wordings), *new_fasteners(plan, wordings))
+    return ready("parts", "Parts", ("Part", "Number", "Quantity"), (44, 31, 15), rows, "No part.")
 
 
 def _rows(plan: Plan, wordings: Mapping[str, Wording]) -> Iterator[tuple[Text, ...]]:

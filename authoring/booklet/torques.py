@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from authoring.booklet.blocks import Cell, Table
 from authoring.booklet.clamping import clamping
+from authoring.booklet.fasteners import size_of
 from authoring.booklet.orders import order_told
 from authoring.booklet.phrases import in_turn
 from authoring.booklet.plan import Plan, Volume
@@ -57,7 +58,7 @@ def _callout(group: FastenerGroup, volume: Volume, wording: Wording) -> TorqueCa
     return TorqueCallout(
         fasteners=group.name,
         count=group.count,
-        thread=_thread(group),
+        thread=size_of(group),
         rows=_rows(quantity, wording) if quantity is not None else (),
         source=wording.source(group.torque) if group.torque is not None else "",
         note=" ".join([*unpublished, *nominal, *_not_these(group, volume, wording)]),
@@ -92,15 +93,6 @@ def _not_these(group: FastenerGroup, volume: Volume, wording: Wording) -> Iterat
         if theirs is not None and ours is not None and theirs.text != ours.text:
             length = f", {spell(other.length)} long" if other.length is not None else ""
             yield f"Not the {other.name}{length}: the same thread, but {wording.amount(theirs).first}."
-
-
-def _thread(group: FastenerGroup) -> str:
-    told = [group.thread]
-    if group.strength:
-        told.append(f"class {group.strength}")
-    if group.length is not None:
-        told.append(f"{spell(group.length)} long")
-    return ", ".join(told)
 
 
 def _rows(quantity: Quantity, wording: Wording) -> tuple[LimitRow, ...]:
@@ -158,7 +150,7 @@ def _row(entry: _Entry, plan: Plan) -> tuple[Cell, ...]:
     item = equipment.items.get(group.on or "") if equipment is not None else None
     name: Text = (Words(group.name, "strong"), *_holds(item), *_only(wording.applies(group.when)))
     where = in_turn(entry.steps)
-    return tuple(Cell(text) for text in (name, (Words(str(group.count)),), (Words(_thread(group)),), torque, where))
+    return tuple(Cell(text) for text in (name, (Words(str(group.count)),), (Words(size_of(group)),), torque, where))
 
 
 def _holds(item: Item | None) -> Text:

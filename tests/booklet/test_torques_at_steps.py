@@ -220,3 +220,14 @@ def test_the_table_of_torques_says_what_it_leaves_out() -> None:
     row = next(line for line in table.replace("\u00a0", " ").splitlines() if "lid bolts, on the drop box" in line)
     assert ", then 45°; the wrench is set otherwise, as told in step 1" in row
     assert "is set otherwise" not in plain_text(book(TORQUE, wrench))
+
+
+def test_new_bolts_are_among_the_parts_to_have_ready() -> None:
+    """Thrown away and put on again they are brought; taken off and put back, or thrown away for good, they are not."""
+    for waste, back, brought in ((True, True, True), (False, True, False), (True, False, False)):
+        steps = "      - step: Remove the [lid-bolts].\n        do: [{remove: lid-bolts}]\n"
+        steps += "      - step: Discard the [lid-bolts].\n        do: [{discard: lid-bolts}]\n" * waste
+        steps += "      - step: Start the [lid-bolts] by hand.\n        do: [{start: lid-bolts}]\n" * back
+        body = f"sections:\n  - title: Renew\n    steps:\n{steps}"
+        text = plain_text(compose(check(overlay([("equipment", BOLTS), ("procedure", body)]).files, []), "FL-110", {}))
+        assert ("lid bolts, new each time | M10 x 1.5, class 10.9 | 4 |" in text) is brought
