@@ -5,6 +5,7 @@ Formula:
     circle of N = 2 m: n, n + N/2 for each two
     circle of an odd N: each next the nearest to opposite
     row: the middle one, then outwards, right and left in turn
+    four corners: crosswise, as on a circle
     outline: the nearest to the middle first; of equally near ones the furthest from the last
 
 Symbols:
@@ -15,7 +16,8 @@ Source: of the circle, the cross pattern of ASME PCC-1, legacy numbering, from m
 0176 numbers 1 opposite 2, 3 opposite 4 and so on.
 Of the row, the same manual's straight pattern, 9 7 5 3 1 2 4 6 8 from left to right.
 Of the outline, the same principle, and RCSC 2004, 8.2.1, which goes from the most rigid part to the free edges; that
-the next of the equally near lies furthest off is common practice.
+the next of the equally near lies furthest off, and that four corners go crosswise whatever their shape, is common
+practice.
 
 Assumptions: the fasteners are alike and the joint is most rigid in its middle.
 
@@ -31,6 +33,9 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from authoring.workshop.bolt_pattern import Pattern, Point, pattern_of, run_of_circle, run_of_row, slack
+
+_CORNERS = 4
+"""A plate held at four corners is tightened crosswise, square or not."""
 
 
 class OrderFaults(Struct, frozen=True):
@@ -98,7 +103,20 @@ def tightening_order(positions: Sequence[Point]) -> tuple[int, ...]:
     if pattern is Pattern.ROW:
         run = run_of_row(positions)
         return tuple(run[place - 1] + 1 for place in order_in_row(len(run)))
+    if len(positions) == _CORNERS and _is_convex(positions):
+        run = run_of_circle(positions)
+        return tuple(run[place - 1] + 1 for place in order_on_circle(_CORNERS))
     return tuple(one + 1 for one in _outwards(positions))
+
+
+def _is_convex(corners: Sequence[Point]) -> bool:
+    """Tell whether four places are the corners of a quadrilateral, none inside the triangle of the others."""
+    run = [corners[place] for place in run_of_circle(corners)]
+    turns = []
+    for place, (x, y) in enumerate(run):
+        (x1, y1), (x2, y2) = run[place - 1], run[(place + 1) % len(run)]
+        turns.append((x - x1) * (y2 - y) - (y - y1) * (x2 - x) < 0)
+    return all(turns)
 
 
 def _spread(count: int) -> list[int]:

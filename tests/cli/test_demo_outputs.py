@@ -49,6 +49,15 @@ def test_the_html_is_valid(booklets: Path) -> None:
     assert nu_html(sorted(booklets.glob("*.html"))) == []
 
 
+def test_no_page_is_wider_than_a_phone(booklets: Path, browser: Browser) -> None:
+    """At 320 px nothing needs scrolling sideways (WCAG 2.2, 1.4.10), whatever the amounts and tables hold."""
+    wide = "[...document.querySelectorAll('body *')].filter(one => one.getBoundingClientRect().right > 320.5)"
+    for path in sorted(booklets.glob("*.html")):
+        with visit(browser, path, size=(320, 640)) as seen:
+            assert seen.page.evaluate(f"{wide}.map(one => one.outerHTML.slice(0, 80))") == [], path.name
+            assert seen.page.evaluate("document.documentElement.scrollWidth") == 320
+
+
 def test_the_html_is_accessible_and_asks_for_nothing(booklets: Path, browser: Browser) -> None:
     """WCAG 2.2 AA by axe-core, no request but the page itself, no error in the console."""
     for path in sorted(booklets.glob("*.html")):

@@ -106,7 +106,7 @@ def test_a_rectangle_goes_outwards_and_across() -> None:
 
 def test_four_at_the_corners_go_across() -> None:
     """A rectangle of four is worked corner to corner, square or not."""
-    assert tightening_order([(0, 60), (100, 60), (100, 0), (0, 0)]) == (1, 3, 4, 2)
+    assert tightening_order([(0, 60), (100, 60), (100, 0), (0, 0)]) == (1, 3, 2, 4)
     assert tightening_order([(0, 100), (100, 100), (100, 0), (0, 0)]) == (1, 3, 2, 4)
 
 
@@ -201,3 +201,21 @@ def test_every_permutation_is_sound_and_its_spoils_are_not(order: list[int]) -> 
     assert order_faults(order, 8).sound
     assert order_faults(order[1:], 8).missing == (order[0],)
     assert order_faults([*order, order[0]], 8).repeated == (order[0],)
+
+
+@given(
+    st.integers(40, 300), st.integers(40, 300), st.integers(40, 200), st.integers(-60, 60), st.permutations(range(4))
+)
+@steady
+def test_four_corners_go_crosswise_whatever_their_shape(
+    top: int, bottom: int, high: int, shift: int, numbers: list[int]
+) -> None:
+    """On a trapezoid, however crooked, the second is across from the first, and the fourth from the third."""
+    corners = [(-top / 2 + shift, high), (top / 2 + shift, high), (bottom / 2, 0), (-bottom / 2, 0)]
+    order = [numbers[one - 1] for one in tightening_order([corners[number] for number in numbers])]
+    assert {frozenset(order[:2]), frozenset(order[2:])} == {frozenset({0, 2}), frozenset({1, 3})}
+
+
+def test_a_bolt_inside_the_three_others_comes_first() -> None:
+    """Four that are no corners are an outline: the one in the middle is tightened first."""
+    assert tightening_order([(0, 0), (100, 0), (50, 90), (50, 30)])[0] == 4
