@@ -102,7 +102,7 @@ def test_a_circle_has_no_line_round_it_but_its_centre_line() -> None:
             RIM,
             (
                 "spread over the part. Seen from below. "
-                "The order of tightening, as on the face of a clock: 1 at 10; 2 at 4; 3 at 8; 4 at 2."
+                "The order of tightening, as on the face of a clock: 1 at 10; 2 at 4; 3 at 2; 4 at 8."
             ),
         ),
     ],
