@@ -6,9 +6,9 @@ from collections.abc import Iterable
 
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Caution
-from authoring.booklet.wording import ALWAYS, Wording
+from authoring.booklet.wording import Wording
 from authoring.model.signal_word import rank, signal_word
-from authoring.model.specification import When
+from authoring.model.specification import ALWAYS, When
 from authoring.model.things import Message
 
 

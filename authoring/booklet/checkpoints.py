@@ -7,13 +7,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from authoring.booklet.phrases import all_the, in_turn, the, times
 from authoring.booklet.readings import readings
 from authoring.booklet.step_parts import Checkpoint, Noticed, Outcome
-from authoring.booklet.wording import ALWAYS, Wording
+from authoring.booklet.wording import Wording
 from authoring.booklet.words import Blank, Text, Words
 from authoring.model.action_kind import Kind
 from authoring.model.library import Scope
 from authoring.model.procedure import Action, Choice, ChoicePart
 from authoring.model.procedure import Outcome as Written
-from authoring.model.specification import When
+from authoring.model.specification import ALWAYS, When
 from authoring.model.things import FastenerGroup, Value
 from authoring.quantities.quantity import Quantity
 

@@ -28,11 +28,11 @@ from authoring.booklet.step_parts import Aside, Caution, Figure, Step, StepPart
 from authoring.booklet.torques import callouts
 from authoring.booklet.touched import critical, handled, where
 from authoring.booklet.windows import windows
-from authoring.booklet.wording import ALWAYS, Wording
+from authoring.booklet.wording import Wording
 from authoring.booklet.words import Named
 from authoring.model import procedure as written
 from authoring.model.library import Scope
-from authoring.model.specification import When
+from authoring.model.specification import ALWAYS, When
 from authoring.model.things import Consumable, Part
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from types import MappingProxyType
 
 from authoring.booklet import markup, whom
 from authoring.booklet.plan import Plan, Volume
@@ -11,13 +10,11 @@ from authoring.booklet.words import Amount, Inline, Named, Passage, Text, Words
 from authoring.model.action_kind import Kind
 from authoring.model.library import Named as Thing
 from authoring.model.procedure import Step
-from authoring.model.specification import Specification, When
+from authoring.model.specification import ALWAYS, Specification, When
 from authoring.model.things import Value
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.show import dual
 from authoring.quantities.units import Dimension, Unit
-
-ALWAYS: When = MappingProxyType({})
 
 
 class Wording:

@@ -9,7 +9,7 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Span
 from authoring.model.fitments import together
 from authoring.model.procedure import Outcome, Procedure, Step
-from authoring.model.specification import When
+from authoring.model.specification import ALWAYS, When
 from authoring.model.stated import stated
 from authoring.model.things import Equipment, Shop, Value
 from authoring.source.document import Where
@@ -43,7 +43,6 @@ class Applicability(Struct, frozen=True):
         return self.where.of(*self.keys, feature, place)
 
 
-_ALL: When = {}
 _WHEN = ("when",)
 _LIMITING = frozenset({"when", "covers"})
 
@@ -113,7 +112,7 @@ def of_shop(shop: Shop) -> Iterator[Applicability]:
 
 
 def _some(
-    when: When, where: Where, keys: tuple[str | int, ...] = _WHEN, around: When = _ALL
+    when: When, where: Where, keys: tuple[str | int, ...] = _WHEN, around: When = ALWAYS
 ) -> Iterator[Applicability]:
     if when:
         yield Applicability(when, where, keys, around)

@@ -13,8 +13,8 @@ from authoring.model.fitments import may_hold
 from authoring.model.fluid import Circuit, Fluid
 from authoring.model.lacking import without
 from authoring.model.library import Library, Scope
-from authoring.model.procedure import ALWAYS, Action, Procedure, Section, Step
-from authoring.model.specification import When
+from authoring.model.procedure import Action, Procedure, Section, Step
+from authoring.model.specification import ALWAYS, When
 from authoring.model.things import Equipment, Value, Window
 from authoring.quantities.units import Dimension
 from authoring.workshop.interval import Interval, interval_of

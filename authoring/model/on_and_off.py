@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from authoring.model.library import Named
-from authoring.model.procedure import ALWAYS, Choice
-from authoring.model.specification import When
+from authoring.model.procedure import Choice
+from authoring.model.specification import ALWAYS, When
 from authoring.model.things import Item
 
 TAKES_OFF = frozenset({"remove", "disconnect"})

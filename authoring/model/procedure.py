@@ -12,12 +12,11 @@ from authoring.model.changes import Condition, Glance, Modification, Option
 from authoring.model.demands import Deadline, Holding, Method, Need, Repeat
 from authoring.model.figure import Figure
 from authoring.model.manner import PLAIN, Manner
-from authoring.model.specification import Specification, When
+from authoring.model.specification import ALWAYS, Specification, When
 from authoring.model.things import Message, Value
 from authoring.quantities.quantity import Quantity
 from authoring.source.document import Where
 
-ALWAYS: When = MappingProxyType({})
 _NOTHING: Mapping[str, str] = MappingProxyType({})
 
 

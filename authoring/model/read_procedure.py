@@ -9,7 +9,8 @@ from authoring.model.changes import Condition, Glance, Modification, Option
 from authoring.model.procedure import Choice, ChoicePart, Measured, Procedure, Revision, Trial
 from authoring.model.read_steps import read_section
 from authoring.model.read_things import read_figure, read_messages, read_values
-from authoring.model.reader import ALWAYS, Reader
+from authoring.model.reader import Reader
+from authoring.model.specification import ALWAYS
 from authoring.quantities.units import Dimension
 
 

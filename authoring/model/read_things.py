@@ -8,7 +8,6 @@ from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.model.figure import Callout, Figure
 from authoring.model.read_policy import read_policies
 from authoring.model.reader import Reader
-from authoring.model.specification import Specification
 from authoring.model.things import (
     Adapter,
     Consumable,
@@ -128,12 +127,7 @@ def _windows(at: Reader) -> tuple[Window, ...]:
         at.findings.append(Diagnostic(rule, Severity.ERROR, message, at.where.key(), cure))
     return tuple(
         Window(
-            Specification(
-                one.quantity("value", dimension) if "value" in one.data else None,
-                one.maybe("source"),
-                one.maybe("at"),
-                one.where,
-            ),
+            one.as_specification(dimension),
             one.when(),
             one.maybe("why"),
             one.maybe("otherwise"),

@@ -10,13 +10,11 @@ from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
 from authoring.model.demands import Need
-from authoring.model.specification import Specification, When
+from authoring.model.specification import ALWAYS, Specification, When
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.read import read_quantity
 from authoring.quantities.units import Dimension
 from authoring.source.document import Where
-
-ALWAYS: When = MappingProxyType({})
 
 
 class Reader(Struct, frozen=True):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from types import MappingProxyType
 from typing import TypeAlias
 
 from msgspec import Struct
@@ -12,6 +13,9 @@ from authoring.source.document import Where
 
 When: TypeAlias = Mapping[str, tuple[str, ...]]
 """For which fitments something holds: the allowed values of each feature named; empty means for all."""
+
+ALWAYS: When = MappingProxyType({})
+"""For all fitments."""
 
 
 class Specification(Struct, frozen=True, eq=False):

@@ -49,8 +49,8 @@ from authoring.model.fitments import together
 from authoring.model.lacking import without
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import of_step
-from authoring.model.procedure import ALWAYS, Procedure
-from authoring.model.specification import When
+from authoring.model.procedure import Procedure
+from authoring.model.specification import ALWAYS, When
 from authoring.model.texts import prose_of_step
 from authoring.model.things import Value
 from authoring.rules.rule import Fault
