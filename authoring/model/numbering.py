@@ -17,6 +17,6 @@ def numbers(procedure: Procedure) -> Mapping[str, str]:
     found: dict[str, str] = {}
     count = 0
     for _, step in procedure.steps():
-        count += step.method is None or step.method.letter == "a"
+        count += step.method is None or step.method.is_first
         found[step.id] = f"{count}{step.method.letter if step.method is not None else ''}"
     return found
