@@ -12,6 +12,7 @@ from authoring.workshop.bolt_pattern import Pattern, pattern_of
 
 _WORKED_OUT = {
     Pattern.CIRCLE: "crosswise",
+    Pattern.CORNERS: "crosswise",
     Pattern.ROW: "from the middle outwards",
     Pattern.OUTLINE: "from the middle outwards and across",
 }

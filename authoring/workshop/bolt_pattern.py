@@ -1,8 +1,9 @@
-"""What pattern does a group of fasteners stand in: a circle, a straight row, or another outline?
+"""What pattern does a group of fasteners stand in: a circle, a straight row, four corners, or another outline?
 
 Formula:
     row: every fastener lies within s of the line through the two furthest apart
     circle: all radii from the middle differ by s at most, all angles between neighbours by 2 s / radius at most
+    four corners: four of which none lies inside the triangle of the others
     outline: everything else
     s = size / 50
 
@@ -29,6 +30,7 @@ Point = tuple[float, float]
 
 _SLACK = 1 / 50
 _FEWEST_ON_CIRCLE = 3
+_CORNERS = 4
 
 
 class Pattern(enum.Enum):
@@ -36,17 +38,20 @@ class Pattern(enum.Enum):
 
     CIRCLE = "circle"
     ROW = "row"
+    CORNERS = "four corners"
     OUTLINE = "outline"
 
 
 def pattern_of(positions: Sequence[Point]) -> Pattern:
-    """Return the pattern: a row when all lie on one line, a circle when evenly spaced round one point.
+    """Return the pattern: a row when all lie on one line, a circle when evenly spaced round one point, or another.
 
     Two fasteners, or one, are a row; none are too.
     """
     if len(positions) < _FEWEST_ON_CIRCLE or _on_one_line(positions):
         return Pattern.ROW
-    return Pattern.CIRCLE if _evenly_round(positions) else Pattern.OUTLINE
+    if _evenly_round(positions):
+        return Pattern.CIRCLE
+    return Pattern.CORNERS if len(positions) == _CORNERS and _convex(positions) else Pattern.OUTLINE
 
 
 def slack(positions: Sequence[Point]) -> float:
@@ -87,6 +92,16 @@ def _evenly_round(positions: Sequence[Point]) -> bool:
     angles = sorted(_angle(one, centre) for one in positions)
     gaps = [after - before for before, after in itertools.pairwise([*angles, angles[0] + 2 * math.pi])]
     return max(gaps) - min(gaps) <= 2 * near / max(radii)
+
+
+def _convex(corners: Sequence[Point]) -> bool:
+    """Tell whether places are the corners of a polygon, none inside the triangle of its neighbours and the middle."""
+    run = [corners[place] for place in run_of_circle(corners)]
+    turns = []
+    for place, (x, y) in enumerate(run):
+        (x1, y1), (x2, y2) = run[place - 1], run[(place + 1) % len(run)]
+        turns.append((x - x1) * (y2 - y) - (y - y1) * (x2 - x) < 0)
+    return all(turns)
 
 
 def _centre(positions: Sequence[Point]) -> Point:

@@ -34,9 +34,6 @@ from msgspec import Struct
 
 from authoring.workshop.bolt_pattern import Pattern, Point, pattern_of, run_of_circle, run_of_row, slack
 
-_CORNERS = 4
-"""A plate held at four corners is tightened crosswise, square or not."""
-
 
 class OrderFaults(Struct, frozen=True):
     """What is wrong with a stated order: numbers left out, numbers said again, and numbers that no fastener has."""
@@ -97,26 +94,13 @@ def tightening_order(positions: Sequence[Point]) -> tuple[int, ...]:
     A circle whose fasteners are not evenly spaced is treated as an outline.
     """
     pattern = pattern_of(positions)
-    if pattern is Pattern.CIRCLE:
+    if pattern in (Pattern.CIRCLE, Pattern.CORNERS):
         run = run_of_circle(positions)
         return tuple(run[place - 1] + 1 for place in order_on_circle(len(run)))
     if pattern is Pattern.ROW:
         run = run_of_row(positions)
         return tuple(run[place - 1] + 1 for place in order_in_row(len(run)))
-    if len(positions) == _CORNERS and _is_convex(positions):
-        run = run_of_circle(positions)
-        return tuple(run[place - 1] + 1 for place in order_on_circle(_CORNERS))
     return tuple(one + 1 for one in _outwards(positions))
-
-
-def _is_convex(corners: Sequence[Point]) -> bool:
-    """Tell whether four places are the corners of a quadrilateral, none inside the triangle of the others."""
-    run = [corners[place] for place in run_of_circle(corners)]
-    turns = []
-    for place, (x, y) in enumerate(run):
-        (x1, y1), (x2, y2) = run[place - 1], run[(place + 1) % len(run)]
-        turns.append((x - x1) * (y2 - y) - (y - y1) * (x2 - x) < 0)
-    return all(turns)
 
 
 def _spread(count: int) -> list[int]:

@@ -177,10 +177,12 @@ def test_a_drawing_read_to_the_nearest_unit_is_still_a_circle(count: int) -> Non
         ([*circle(8), (0, 0)], Pattern.OUTLINE),
         (rectangle(3, 2), Pattern.OUTLINE),
         (rectangle(2, 2), Pattern.CIRCLE),
+        ([(0, 0), (100, 0), (100, 50), (0, 50)], Pattern.CORNERS),
+        ([(0, 0), (100, 0), (50, 90), (50, 30)], Pattern.OUTLINE),
     ],
 )
 def test_the_pattern_is_told(positions: list[Point], pattern: Pattern) -> None:
-    """A line is a row, even spacing round a point is a circle, and everything else an outline."""
+    """A line is a row, even spacing round a point a circle, four others corners, and all else an outline."""
     assert pattern_of(positions) is pattern
 
 

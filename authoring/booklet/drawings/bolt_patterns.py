@@ -37,7 +37,12 @@ _EDGE = 0.6
 _HAIR = 0.01  # for the rounding of floats
 _MARK = 6.4  # of 12 o'clock, above the pattern
 _MILLIMETRE = Unit("mm", Dimension.LENGTH, Fraction(1, 1000))
-_SHAPES = {Pattern.CIRCLE: "evenly on a circle", Pattern.ROW: "in a row", Pattern.OUTLINE: "spread over the part"}
+_SHAPES = {
+    Pattern.CIRCLE: "evenly on a circle",
+    Pattern.ROW: "in a row",
+    Pattern.CORNERS: "at four corners",
+    Pattern.OUTLINE: "spread over the part",
+}
 _RANKS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
 
 
