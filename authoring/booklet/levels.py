@@ -142,7 +142,7 @@ def _between_marks(step: Step, around: Volume, wording: Wording) -> Iterator[Asi
         amounts_of = [_about(one.low, stated) for _, one in parts if isinstance(one, Interval) and one.low is not None]
         if len(amounts_of) == _TWO:
             told = f"a quarter of the way takes {amounts_of[0]}, half {amounts_of[1]}"
-            rests = f". The machine stands level, and the vessel is as wide at each height{doubt('fills')}."
+            rests = f". The machine stands level, and the vessel is as wide at each height{doubt('fills.top_up')}."
             yield aside("Marks", wording.amount(stated), f" lies between the two marks; {told}", rests)
 
 

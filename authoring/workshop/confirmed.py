@@ -37,6 +37,7 @@ KINDS: Mapping[str, str] = MappingProxyType(
         "expansion": READ,
         "expansion.overflow": READ,
         "fills": READ,
+        "fills.top_up": COMMON,
         "gauges.acceptance": RESTATED,
         "gauges.judge": RESTATED,
         "gauges.on_the_scale": READ,

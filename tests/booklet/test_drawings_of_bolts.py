@@ -101,7 +101,7 @@ def test_a_circle_has_no_line_round_it_but_its_centre_line() -> None:
         (
             RIM,
             (
-                "spread over the part. Seen from below. "
+                "at four corners. Seen from below. "
                 "The order of tightening, as on the face of a clock: 1 at 10; 2 at 4; 3 at 2; 4 at 8."
             ),
         ),
@@ -169,7 +169,7 @@ def test_what_could_not_be_read_is_not_drawn(count: int, more: str) -> None:
         (
             4,
             RIM,
-            "1 to 4 as in the drawing; {worked} from the middle outwards and across. {maker}",
+            "1 to 4 as in the drawing; {worked} crosswise. {maker}",
         ),
         (60, CIRCLE, "Worked out for these places: crosswise. {maker}"),
         (4, "side: left", ""),

@@ -72,7 +72,7 @@ def test_a_filling_says_what_is_in_and_what_is_to_come() -> None:
     asides = said("Pour in 0.8", OIL + KEPT, {"first": "0.8 L", **ABOUT}, DRAIN + fill("first") + LEVEL)
     assert asides == {
         "Filled": "after this step 0.8 L is poured in, which makes about 0.90 L to 0.95 L with what stayed in; "
-        "about 0.2 L to 0.3 L more is to be expected in step 3. Counted at one temperature, unverified."
+        "about 0.2 L to 0.3 L more is to be expected in step 3. Counted at one temperature."
     }
 
 
@@ -82,7 +82,7 @@ def test_a_level_says_what_is_in_already() -> None:
     asides = said("Add", OIL + KEPT, {"first": "0.8 L", **ABOUT}, DRAIN + fill("first") + again)
     assert asides == {
         "Filled": "0.8 L was poured before; about 0.2 L to 0.3 L more is to be expected. "
-        "Counted at one temperature, unverified."
+        "Counted at one temperature."
     }
     assert said("Add", OIL + KEPT, ABOUT, DRAIN + LEVEL) == {}
 

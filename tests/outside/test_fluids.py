@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from authoring.workshop.expansion import overflow, volume_at
-from authoring.workshop.fills import add_up, rest
+from authoring.workshop.fills import add_up, rest, top_up
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import Interval, Standing, difference, exactly, total
 from authoring.workshop.level_windows import check_window
@@ -76,6 +76,15 @@ def _ends(interval: Interval) -> tuple[Fraction, Fraction]:
     assert interval.low is not None
     assert interval.high is not None
     return interval.low, interval.high
+
+
+@pytest.mark.parametrize("row", FILLS["top_ups"], ids=lambda row: f"{row['reading']} to {row['wanted']}")
+def test_a_part_of_the_way_takes_that_part(row: Row, agree: Agreement) -> None:
+    """From a reading to a wanted mark, below the lower mark too."""
+    added = top_up(Fraction(row["reading"]), exactly(Fraction(row["wanted"])), base(row["between"], "L"))
+    assert isinstance(added, Interval)
+    assert added.low == added.high
+    agree(row, in_unit(_ends(added)[0], "L"))
 
 
 @pytest.mark.parametrize("row", OILS["growth"], ids=lambda row: row["volume"])
