@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.booklet.blocks import Cell, Table
-from authoring.booklet.words import Words
+from authoring.booklet.words import Text, Words
 from authoring.diagnostics.words import joined
 from authoring.model.policies import EVERYWHERE, looser, policies_of
 from authoring.model.policy import Policy
@@ -46,16 +46,37 @@ def policy_tables(shop: Shop | None, stock: Stock | None) -> Iterator[Table]:
 
 def _loosened(policy: Policy) -> tuple[Cell, ...]:
     default = DEFAULTS.get(policy.id)
-    keys = f"{policy.id}: {joined(list(looser(policy)), 'and')}"
+    less = joined([_less(key, policy, default) for key in looser(policy)] if default is not None else [], "and")
     source = f"{default.source}, {default.status}" if default is not None else ""
-    return Cell((Words(keys, "strong"),)), Cell((Words(source),)), Cell((Words(policy.loosened or ""),))
+    name: Text = (Words(policy.id, "strong"), Words(f": {less}"))
+    return Cell(name), Cell((Words(source),)), Cell((Words(policy.loosened or ""),))
+
+
+def _less(key: str, policy: Policy, default: Policy) -> str:
+    """Return one key at which a shop asks less, with what the default asks."""
+    return f"{key} {_stated(key, policy)} instead of {_stated(key, default)}"
+
+
+def _stated(key: str, policy: Policy) -> str:
+    if key in _BOUNDS:
+        bound = policy.bounds.get(key)
+        return bound.text if bound is not None else "where a touch burns"
+    if key == "acts":
+        return joined(sorted(policy.acts or EVERYWHERE), "and")
+    stated = {
+        "only-while": policy.only_while,
+        "severity": policy.severity,
+        "likelihood": policy.likelihood,
+        "persons": policy.persons,
+    }
+    return str(stated[key] or "any")
 
 
 def _situation(policy: Policy, shop: Shop) -> str:
     acts = sorted(policy.acts or EVERYWHERE)
-    done = joined(["touched" if act == "touch" else act for act in acts], "or")
+    done = joined(["touched" if act == "touch" else act.replace("-", " ") for act in acts], "or")
     hazard = shop.hazards.get(policy.hazard or "")
-    told = [hazard.name if hazard is not None else policy.sort or "any thing"]
+    told = [hazard.name if hazard is not None else policy.sort or "anything"]
     told += [f"{_BOUNDS[key]} {bound.text}" for key, bound in policy.bounds.items() if bound is not None]
     told += [_WHILE[policy.only_while]] if policy.only_while is not None else []
     return f"{', '.join(told)} ({done})"
@@ -64,15 +85,21 @@ def _situation(policy: Policy, shop: Shop) -> str:
 def _asks(policy: Policy, stock: Stock | None) -> str:
     told = []
     if policy.asks_message:
-        least = joined([one for one in (policy.severity, policy.likelihood) if one is not None], "and")
-        told.append(f"a safety message{f' of at least {least}' if least else ''}")
+        told.append(f"a safety message{_least(policy)}")
     if policy.wear:
-        told.append(joined([_called(name, stock) for name in policy.wear], "and"))
+        told += [_called(name, stock) for name in policy.wear]
     if policy.hold:
         told.append("a hold point before it")
     if policy.persons is not None:
         told.append(f"{policy.persons} persons" if policy.persons > 1 else "one person")
-    return joined(told, "and")
+    return "; ".join(told)
+
+
+def _least(policy: Policy) -> str:
+    """Return what a message states at least, as it follows "a safety message"."""
+    harm = {None: "harm", "death": "death"}.get(policy.severity, f"{policy.severity} harm")
+    happens = f" that {policy.likelihood} happen" if policy.likelihood is not None else ""
+    return f" of {harm}{happens}, or worse" if policy.severity is not None or happens else ""
 
 
 def _called(name: str, stock: Stock | None) -> str:
