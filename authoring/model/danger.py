@@ -113,6 +113,11 @@ class Dangers:
                 return There(on, tuple(self._off.get((_UP, one.id), ())))
         return None
 
+    @property
+    def something_up(self) -> bool:
+        """Whether anything is up and not held, for some fitments."""
+        return any(danger == _UP for danger, _ in self._on)
+
     def relieved(self, fact: str, item: Item) -> Sequence[When]:
         """Return for which fitments a thing was brought to be without pressure, or dead."""
         return self._off.get((RELIEVED[fact], item.id), ())

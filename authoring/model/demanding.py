@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import lru_cache
 
@@ -17,7 +17,7 @@ from authoring.model.policies import EVERYWHERE, policies_of, top
 from authoring.model.policy import FACTS, Policy
 from authoring.model.procedure import Action, Procedure, Section, Step
 from authoring.model.specification import When
-from authoring.model.things import FastenerGroup, Hazard, Item, Shop
+from authoring.model.things import Equipment, FastenerGroup, Hazard, Item, Shop
 from authoring.quantities.quantity import Quantity
 
 _LIFTS = frozenset({"raise", "lower"})
@@ -75,19 +75,34 @@ def demands(procedure: Procedure, library: Library) -> tuple[Demand, ...]:
     scope = library.scope(procedure)
     if scope.equipment is None:
         return ()
-    meant = _meant(scope)
-    return tuple(_demands(procedure, scope, meant)) if meant else ()
+    return tuple(_demands(procedure, scope, _meant(scope.equipment, library.shop)))
 
 
-def _meant(scope: Scope) -> Mapping[str, list[Policy]]:
-    """Return the policies that speak of each item, by what is stated of it."""
-    shop = scope.library.shop
-    found: dict[str, list[Policy]] = {}
+class _Meant(Struct, frozen=True, eq=False):
+    """The policies that speak of each item: those of what is up, and all others.
+
+    Most things could be up and few are, so that the former are looked at only while something is.
+    """
+
+    others: Mapping[str, list[Policy]]
+    up: Mapping[str, list[Policy]]
+
+    def of(self, item: str, dangers: Dangers) -> Sequence[Policy]:
+        """Return the policies to ask about an item now."""
+        found = self.others.get(item, [])
+        return [*found, *self.up.get(item, [])] if dangers.something_up else found
+
+
+@lru_cache(maxsize=64)
+def _meant(equipment: Equipment, shop: Shop | None) -> _Meant:
+    others: dict[str, list[Policy]] = {}
+    up: dict[str, list[Policy]] = {}
     for policy in policies_of(shop).values():
-        for item in scope.equipment.items.values() if scope.equipment is not None else ():
+        there = up if policy.only_while == "raised" else others
+        for item in equipment.items.values():
             if _means(policy, item, shop):
-                found.setdefault(item.id, []).append(policy)
-    return found
+                there.setdefault(item.id, []).append(policy)
+    return _Meant(others, up)
 
 
 def _means(policy: Policy, item: Item, shop: Shop | None) -> bool:
@@ -122,7 +137,7 @@ def _limit(item: Item, bound: Quantity | None) -> Fraction | None:
     return burns_from(item.hot) if item.hot is not None else None
 
 
-def _demands(procedure: Procedure, scope: Scope, meant: Mapping[str, list[Policy]]) -> Iterator[Demand]:
+def _demands(procedure: Procedure, scope: Scope, meant: _Meant) -> Iterator[Demand]:
     dangers = Dangers(scope)
     hazards = scope.library.shop.hazards if scope.library.shop is not None else {}
     dangers.needs(procedure.needs, {})
@@ -133,17 +148,21 @@ def _demands(procedure: Procedure, scope: Scope, meant: Mapping[str, list[Policy
             here = _Here(section, step, together(section.when, step.when), held, hazards)
             found: dict[tuple[str, str], Demand] = {}
             for one in _of_step(here, dangers, scope, meant):
-                found.setdefault((one.policy.id, one.item.id), one)
+                before = found.get((one.policy.id, one.item.id))
+                # What was cooled may be hot again after the next action of the step.
+                if before is None or (all(one.eased) and not all(before.eased)):
+                    found[one.policy.id, one.item.id] = one
             yield from found.values()
 
 
-def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: Mapping[str, list[Policy]]) -> Iterator[Demand]:
+def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: _Meant) -> Iterator[Demand]:
     """Yield what a step meets; what is near is near before, during and after each of its actions."""
     step = here.step
     dangers.needs(step.needs, here.when)
     near = list(_near(step, scope))
     for action in step.actions:
-        yield from _asked([*near, *_touched(action, scope)], here, dangers, meant)
+        hands_on = any(meant.of(_item_of(name, scope), dangers) for _, name in action.names())
+        yield from _asked([*near, *(_touched(action, scope) if hands_on else ())], here, dangers, meant)
         dangers.does(action, here.when)
         yield from _asked(near, here, dangers, meant)
         if action.hold:
@@ -165,19 +184,22 @@ def _touched(action: Action, scope: Scope) -> Iterator[_Met]:
         yield from _met(mention, action, scope)
 
 
-def _met(mention: Mention, action: Action | None, scope: Scope) -> Iterator[_Met]:
-    """Yield the item of a mention; fasteners are touched on the item that they hold."""
-    named = scope.things.get(mention.name)
+def _item_of(name: str, scope: Scope) -> str:
+    """Return the name of what the hands are at; fasteners are touched on the item that they hold."""
+    named = scope.things.get(name)
     thing = named.thing if named is not None else None
-    if isinstance(thing, FastenerGroup) and thing.on is not None and thing.on in scope.things:
-        thing = scope.things[thing.on].thing
-    if isinstance(thing, Item):
-        yield _Met(thing, mention, action)
+    return thing.on or name if isinstance(thing, FastenerGroup) else name
 
 
-def _asked(met: Iterable[_Met], here: _Here, dangers: Dangers, meant: Mapping[str, list[Policy]]) -> Iterator[Demand]:
+def _met(mention: Mention, action: Action | None, scope: Scope) -> Iterator[_Met]:
+    named = scope.things.get(_item_of(mention.name, scope))
+    if named is not None and isinstance(named.thing, Item):
+        yield _Met(named.thing, mention, action)
+
+
+def _asked(met: Iterable[_Met], here: _Here, dangers: Dangers, meant: _Meant) -> Iterator[Demand]:
     for one in met:
-        for policy in meant.get(one.item.id, ()):
+        for policy in meant.of(one.item.id, dangers):
             found = _demand(policy, one, here, dangers) if _is_act(policy, one) else None
             if found is not None:
                 yield found
@@ -202,7 +224,7 @@ def _aside(policy: Policy) -> frozenset[str]:
 
 def _demand(policy: Policy, met: _Met, here: _Here, dangers: Dangers) -> Demand | None:
     """Return the demand, or None where nothing runs or is up that would be the danger."""
-    asked: tuple[When, ...] = (here.when,)
+    asked: tuple[When, ...] = (together(here.when, met.item.when),)
     eased: list[When] = []
     for there in _while(policy, met.item, here, dangers):
         if there is None:
