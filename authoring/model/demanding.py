@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import lru_cache
+from weakref import WeakKeyDictionary
 
 from msgspec import Struct
 
@@ -66,16 +67,20 @@ class _Here(Struct, frozen=True, eq=False):
     hazards: Mapping[str, Hazard]
 
 
-@lru_cache(maxsize=64)
+# As long as a library lives: several rules ask of each procedure, one rule after the other, and then the booklet.
+_KNOWN: WeakKeyDictionary[Scope, tuple[Demand, ...]] = WeakKeyDictionary()
+
+
 def demands(procedure: Procedure, library: Library) -> tuple[Demand, ...]:
     """Return every demand that a procedure meets, in the order of its steps; of a thing met twice in a step the first.
 
     It is empty where the equipment is unknown. What a procedure that is carried out does is asked of that one.
     """
     scope = library.scope(procedure)
-    if scope.equipment is None:
-        return ()
-    return tuple(_demands(procedure, scope, _meant(scope.equipment, library.shop)))
+    if scope not in _KNOWN:
+        meant = _meant(scope.equipment, library.shop) if scope.equipment is not None else None
+        _KNOWN[scope] = tuple(_demands(procedure, scope, meant)) if meant is not None else ()
+    return _KNOWN[scope]
 
 
 class _Meant(Struct, frozen=True, eq=False):

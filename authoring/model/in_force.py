@@ -7,7 +7,7 @@ Rules and booklet both ask here, so that they cannot disagree.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from functools import lru_cache
+from weakref import WeakKeyDictionary
 
 from msgspec.structs import replace
 
@@ -31,13 +31,21 @@ def in_force(procedure: Procedure, section: Section, step: Step, library: Librar
     return (*_called(section, step, scope), *placed_by_policy(procedure, library).get(step.id, ()))
 
 
-@lru_cache(maxsize=64)
+_KNOWN: WeakKeyDictionary[Scope, Placed] = WeakKeyDictionary()
+
+
 def placed_by_policy(procedure: Procedure, library: Library) -> Placed:
     """Return, by the id of a step, the messages that the policy places at it, each for those machines that lack one.
 
     A message that names something this procedure does not know is not placed: its reader could not find the thing.
     """
     scope = library.scope(procedure)
+    if scope not in _KNOWN:
+        _KNOWN[scope] = _placed(procedure, library, scope)
+    return _KNOWN[scope]
+
+
+def _placed(procedure: Procedure, library: Library, scope: Scope) -> Placed:
     found: dict[str, list[Message]] = {}
     for demand in demands(procedure, library):
         message = scope.safety.get(demand.policy.message or "")
