@@ -66,8 +66,8 @@ def speaks(policy: Policy, item: Item, message: Message, scope: Scope) -> bool:
 def kinds_of(policy: Policy, item: Item, scope: Scope) -> frozenset[str]:
     """Return the kinds of hazard that a policy is about at an item.
 
-    A default knows none of the shop's names: it means the kinds of which some message has its sign, and for what runs
-    the hazards of the item that are there only while it does.
+    A default knows none of the shop's names: it means the kinds of which some message has its sign, those of the item
+    of which no message has another one, and for what runs those of the item that are there only while it does.
     """
     if policy.hazard is not None:
         return frozenset({policy.hazard})
@@ -76,8 +76,11 @@ def kinds_of(policy: Policy, item: Item, scope: Scope) -> frozenset[str]:
     shop = scope.library.shop
     hazards = shop.hazards if shop is not None else {}
     moving = {name for name in item.hazards if name in hazards and hazards[name].only_while == "running"}
-    signed = {one.of for one in scope.safety.values() if one.sign == policy.sign and one.of is not None}
-    return frozenset(signed | (moving if policy.only_while == "running" else set()))
+    signs = [(one.of, one.sign) for one in scope.safety.values() if one.of is not None]
+    signed = {kind for kind, sign in signs if sign == policy.sign}
+    others = {kind for kind, sign in signs if sign not in {"", "general", policy.sign}}
+    plain = {name for name in item.hazards if name not in others | moving}
+    return frozenset(signed | plain | (moving if policy.only_while == "running" else set()))
 
 
 def told_by_policy(procedure: Procedure, library: Library) -> frozenset[tuple[str, str, str]]:

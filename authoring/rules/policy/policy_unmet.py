@@ -95,7 +95,7 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.demanding import Demand, demands
-from authoring.model.in_force import spoken
+from authoring.model.in_force import kinds_of, spoken
 from authoring.model.lacking import without
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
@@ -108,13 +108,19 @@ REQUIREMENTS = ("S7", "N9")
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each step and policy of which some machine has no message of the kind in force."""
-    vehicle = library.scope(procedure).vehicle
+    scope = library.scope(procedure)
+    vehicle = scope.vehicle
+    told: set[tuple[str, str, str]] = set()
     for demand in demands(procedure, library):
+        here = {(demand.step.id, demand.item.id, name) for name in kinds_of(demand.policy, demand.item, scope)}
         if vehicle is None or not (demand.policy.asks_message and demand.certain):
             continue
+        if demand.policy.where is None and here & told:
+            continue  # the shop asks for the same, which was told
         given = (*(one.when for one in spoken(demand, library, procedure)), *demand.eased)
         lack = without(vehicle, procedure.covers, demand.asked, given)
         if lack is not None:
+            told |= here
             yield Fault(
                 f"{met(demand, procedure)}, but no safety message {kind(demand.policy)} is in force{lack.whom}. "
                 f"{reason(demand.policy)}",
