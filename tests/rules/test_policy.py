@@ -15,6 +15,7 @@ from authoring.model.numbering import numbers
 from authoring.model.policies import looser, top
 from authoring.model.policy_defaults import DEFAULTS
 from authoring.pipeline import Checked, check
+from tests.booklet.goldens import TREE
 from tests.booklet.plain_text import plain_text
 from tests.rules.overlay import overlay
 
@@ -230,6 +231,15 @@ def test_defaults_begin_where_their_sources_do(name: str, bound: tuple[str, Frac
     key, value = bound
     assert top(DEFAULTS[name].bounds[key]) == value
     assert list(looser(DEFAULTS[name])) == []
+
+
+def test_the_guide_tells_every_default() -> None:
+    """The guide's table names each default, and the bounds that it begins at."""
+    guide = (TREE / "schema" / "README.md").read_text(encoding="utf-8")
+    rows = "\n".join(line for line in guide.splitlines() if line.startswith("| `"))
+    bounds = [bound for one in DEFAULTS.values() for bound in one.bounds.values() if bound is not None]
+    assert [name for name in DEFAULTS if f"`{name}`" not in rows] == []
+    assert [bound.text for bound in bounds if f" {bound.text} " not in rows] == []
 
 
 def test_steps_are_numbered_in_findings_as_they_are_printed() -> None:
