@@ -89,14 +89,14 @@ def grows(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]:
             continue
         least = wording.amount(quantity_of(Interval(growing.needed, None), UNITS["°C"], 0))
         room = _room(growing.room, wording)
-        metal = action.details.get("metal", "steel")
         yield aside(
             "Grows",
             "It goes over its shaft from ",
             Words(least.first.removeprefix("at least ")),
             " on. This step leaves ",
             room,
-            f" of room between them. Worked out for {metal}, from sizes at 20 °C{doubt('shrink_fit')}.",
+            f" of room between them. Worked out for {action.details['metal']}, ",
+            f"from sizes at 20 °C{doubt('shrink_fit')}.",
         )
 
 

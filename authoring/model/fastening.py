@@ -13,13 +13,13 @@ class Positions(Struct, frozen=True, eq=False):
     """Where fasteners stand: evenly on a circle from `first` clockwise, or each at a place.
 
     `circle` is the diameter of the circle; `first` a clock position, such as "1:30".
-    `places` are (to the right, up) in `unit`, mm or in, in the order of the fasteners' numbers.
+    `places` are (to the right, up) in `unit`, mm or in, in the order of the fasteners' numbers; None where nobody said.
     """
 
     circle: Quantity | None
     first: str
     places: tuple[tuple[float, float], ...]
-    unit: str
+    unit: str | None
     seen_from: str | None
     where: Where
 

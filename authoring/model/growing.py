@@ -35,19 +35,19 @@ class Growing(Struct, frozen=True, eq=False):
 
 
 def growing_of(action: Action, scope: Scope) -> Growing | None:
-    """Return what an action that heats does to a bore; None where the sizes or the temperature are not stated.
+    """Return what an action that heats does to a bore; None where sizes, temperature or metal are not stated.
 
-    Steel where no metal is stated, no clearance where none is.
+    No clearance is wanted where none is stated.
     """
     to, bore, shaft = (_stated(action, role, scope) for role in ("to", "bore", "shaft"))
     clearance = _stated(action, "clearance", scope)
-    if to is None or bore is None or shaft is None:
+    if to is None or bore is None or shaft is None or "metal" not in action.details:
         return None
     hot, narrow, wide = interval_of(to), interval_of(bore), interval_of(shaft)
     if hot.low is None or narrow.low is None or wide.high is None:
         return None
     least = interval_of(clearance).low if clearance is not None else None
-    expansion = EXPANSIONS[_METALS[action.details.get("metal", "steel")]]
+    expansion = EXPANSIONS[_METALS[action.details["metal"]]]
     needed = temperature_to_fit(narrow.low, wide.high, least or Fraction(0), COLD, expansion)
     most = None if hot.high is None or narrow.high is None or wide.low is None else (hot.high, narrow.high, wide.low)
     return Growing(

@@ -44,8 +44,10 @@ def places_of(group: FastenerGroup) -> tuple[Point, ...]:
     if stated is None or group.count > MOST:
         return ()
     if stated.circle is None:
-        fits = len(stated.places) == group.count
-        return tuple((x * _MM[stated.unit], y * _MM[stated.unit]) for x, y in stated.places) if fits else ()
+        if stated.unit is None or len(stated.places) != group.count:
+            return ()
+        factor = _MM[stated.unit]
+        return tuple((x * factor, y * factor) for x, y in stated.places)
     radius, first = _middle(stated.circle) / 2, angle_at(stated.first)
     if stated.places or radius <= 0 or isinstance(first, Impossible):
         return ()

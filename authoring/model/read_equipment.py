@@ -157,7 +157,7 @@ def _positions(at: Reader) -> Positions:
         circle=at.quantity("circle", Dimension.LENGTH),
         first=at.maybe("first") or "12",
         places=tuple((float(right), float(up)) for right, up in at.data.get("places", ())),
-        unit=at.maybe("in") or "mm",
+        unit=at.maybe("in"),
         seen_from=at.maybe("seen-from"),
         where=at.where,
     )

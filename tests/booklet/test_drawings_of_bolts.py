@@ -14,9 +14,9 @@ from authoring.booklet.shapes import BoltPattern
 from tests.booklet.drawn_booklet import group, order_line, tightened
 
 CIRCLE = "positions: {circle: 90 mm, seen-from: behind}"
-ROW = "positions: {places: [[0, 0], [40, 0], [80, 0], [120, 0]], seen-from: below}"
-COLUMN = "positions: {places: [[0, 0], [0, 40], [0, 80], [0, 120]], seen-from: below}"
-RIM = "positions: {places: [[-60, 40], [60, 40], [60, -40], [-60, -40]], seen-from: below}"
+ROW = "positions: {places: [[0, 0], [40, 0], [80, 0], [120, 0]], in: mm, seen-from: below}"
+COLUMN = "positions: {places: [[0, 0], [0, 40], [0, 80], [0, 120]], in: mm, seen-from: below}"
+RIM = "positions: {places: [[-60, 40], [60, 40], [60, -40], [-60, -40]], in: mm, seen-from: below}"
 
 spots = st.lists(st.tuples(st.integers(-200, 200), st.integers(-200, 200)), min_size=3, max_size=12, unique=True)
 
@@ -35,7 +35,7 @@ def shape(count: int, more: str) -> BoltPattern | None:
 @given(spots)
 def test_a_pattern_is_similar_to_its_places(places: list[tuple[int, int]]) -> None:
     """All distances shrink alike, up stays up and left stays left, no disc leaves the frame or meets another."""
-    drawn = shape(len(places), f"positions: {{places: {[list(one) for one in places]}, seen-from: below}}")
+    drawn = shape(len(places), f"positions: {{places: {[list(one) for one in places]}, in: mm, seen-from: below}}")
     if drawn is None:  # too crowded
         return
     pairs = list(itertools.combinations(range(len(places)), 2))
@@ -57,7 +57,9 @@ def test_a_pattern_is_similar_to_its_places(places: list[tuple[int, int]]) -> No
 
 def test_the_line_round_a_pattern_leaves_nobody_outside() -> None:
     """The corners of the line are bolts, in turn, and the one inside is none of them."""
-    drawn = shape(5, "positions: {places: [[-60, 40], [60, 40], [0, 0], [60, -40], [-60, -40]], seen-from: below}")
+    drawn = shape(
+        5, "positions: {places: [[-60, 40], [60, 40], [0, 0], [60, -40], [-60, -40]], in: mm, seen-from: below}"
+    )
     assert drawn is not None
     corners = {(one.x, one.y) for at, one in enumerate(drawn.discs) if at != 2}
     assert set(drawn.outline) == corners
@@ -117,7 +119,7 @@ def test_the_words_say_what_the_drawing_shows(more: str, words: str) -> None:
 def test_two_in_one_direction_are_told_by_how_far_out_they_are() -> None:
     """At one o'clock alone there would be two; a bolt in the middle is called that."""
     places = "[[0, 0], [0, 30], [0, 60], [60, 0], [-60, 0], [0, -60]]"
-    [drawing] = tightened(group("lid-bolts", 6, f"positions: {{places: {places}, seen-from: below}}"))
+    [drawing] = tightened(group("lid-bolts", 6, f"positions: {{places: {places}, in: mm, seen-from: below}}"))
     assert "1 in the middle; 2 at 12, 50 % of the way out; " in drawing.alt
     assert "at 12, 100 % of the way out" in drawing.alt
 
@@ -149,7 +151,7 @@ def test_a_stated_order_is_drawn_as_it_stands() -> None:
         (4, "order: [1, 3, 2, 4]"),
         (2, "positions: {circle: 90 mm}"),
         (4, f"{CIRCLE}, order: [1, 2, 3]"),
-        (4, "positions: {places: [[0, 0], [1, 0], [0, 400], [400, 0]], seen-from: below}"),
+        (4, "positions: {places: [[0, 0], [1, 0], [0, 400], [400, 0]], in: mm, seen-from: below}"),
         (60, CIRCLE),
     ],
 )

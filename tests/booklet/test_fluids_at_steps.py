@@ -81,8 +81,7 @@ def test_a_level_says_what_is_in_already() -> None:
     again = LEVEL + "        repeat: {until: the level stays, at-most: 3, else: Ask.}\n"
     asides = said("Add", OIL + KEPT, {"first": "0.8 L", **ABOUT}, DRAIN + fill("first") + again)
     assert asides == {
-        "Filled": "0.8 L was poured before; about 0.2 L to 0.3 L more is to be expected. "
-        "Counted at one temperature."
+        "Filled": "0.8 L was poured before; about 0.2 L to 0.3 L more is to be expected. Counted at one temperature."
     }
     assert said("Add", OIL + KEPT, ABOUT, DRAIN + LEVEL) == {}
 

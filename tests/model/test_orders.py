@@ -36,22 +36,23 @@ def test_a_circle_with_limits_is_drawn_at_its_middle() -> None:
     assert places_of(group(4, "positions: {circle: 2 in}"))[0] == pytest.approx((0, 25.4), abs=1e-9)
 
 
-def test_places_are_millimetres_unless_said() -> None:
-    """Places keep the order of the numbers; in inches they are turned into millimetres."""
+def test_places_are_turned_into_millimetres() -> None:
+    """Places keep the order of the numbers; without a unit they are no places."""
     places = "positions: {places: [[0, 1], [2, 1], [1, 3]], seen-from: below"
-    assert places_of(group(3, places + "}")) == ((0, 1), (2, 1), (1, 3))
+    assert places_of(group(3, places + ", in: mm}")) == ((0, 1), (2, 1), (1, 3))
     inches = places_of(group(3, places + ", in: in}"))
     assert list(inches) == [pytest.approx(one) for one in ((0, 25.4), (50.8, 25.4), (25.4, 76.2))]
+    assert places_of(group(3, places + "}")) == ()
 
 
 @pytest.mark.parametrize(
     "more",
     [
         "side: left",
-        "positions: {places: [[0, 0], [9, 9]], seen-from: below}",
+        "positions: {places: [[0, 0], [9, 9]], in: mm, seen-from: below}",
         "positions: {circle: at most 90 mm}",
         "positions: {circle: 0 mm}",
-        "positions: {circle: 90 mm, places: [[0, 0], [9, 0], [18, 0]], seen-from: below}",
+        "positions: {circle: 90 mm, places: [[0, 0], [9, 0], [18, 0]], in: mm, seen-from: below}",
     ],
 )
 def test_what_is_not_plain_gives_no_places_and_no_order(more: str) -> None:

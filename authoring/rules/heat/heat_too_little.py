@@ -67,6 +67,9 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
 
 
 def _too_little(action: Action, scope: Scope) -> Iterator[Fault]:
+    if "metal" not in action.details:
+        told = "How far a bore grows depends on its metal, which is not stated."
+        yield Fault(told, action.where.of("bore"), 'Add "metal", such as steel or aluminium.')
     growing = growing_of(action, scope)
     if growing is None:
         return

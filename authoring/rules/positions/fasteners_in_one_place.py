@@ -18,6 +18,7 @@ fasteners:
     thread: M8
     on: drop-box
     positions:
+      in: mm
       places:
         - [-60, 40]
         - [60, 40]
@@ -42,6 +43,7 @@ fasteners:
     thread: M8
     on: drop-box
     positions:
+      in: mm
       places:
         - [-60, 40]
         - [60, 40]

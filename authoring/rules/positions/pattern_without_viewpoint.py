@@ -20,6 +20,7 @@ fasteners:
     on: drop-box
     positions:   #! pattern-without-viewpoint
       places: [[-60, 40], [60, 45], [60, -40], [-60, -40]]
+      in: mm
 ```
 
 Right:
@@ -45,6 +46,7 @@ fasteners:
     on: drop-box
     positions:
       places: [[-60, 40], [60, 45], [60, -40], [-60, -40]]
+      in: mm
       seen-from: below, lying with the head to the rear
 ```
 """

@@ -20,6 +20,7 @@ fasteners:
     on: drop-box
     positions:
       places: [[-60, 40], [60, 40], [60, -40]]   #! places-not-counted
+      in: mm
       seen-from: below
 ```
 
@@ -40,6 +41,7 @@ fasteners:
     on: drop-box
     positions:
       places: [[-60, 40], [60, 40], [60, -40], [-60, -40]]
+      in: mm
       seen-from: below
 ```
 """

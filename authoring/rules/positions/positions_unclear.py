@@ -1,7 +1,8 @@
 """The positions do not say plainly where the fasteners stand.
 
 They stand evenly on a circle, or each at a place; both would be two answers.
-A circle has a diameter, which is a length above zero; `first` belongs to it, and `in` to places.
+A circle has a diameter, which is a length above zero; `first` belongs to it.
+Places are numbers, so `in` says of which unit.
 
 Wrong:
 
@@ -27,6 +28,7 @@ fasteners:
     positions:
       circle: 90 mm
       places: [[0, 45], [39, -23], [-39, -23]]   #! positions-unclear
+      in: mm
       seen-from: below
 ```
 
@@ -94,6 +96,9 @@ def _unclear(name: str, stated: Positions) -> Iterator[Fault]:
     elif stated.circle is not None and not _is_diameter(stated):
         message = f'The circle of "{name}" has no diameter that could be drawn.'
         yield Fault(message, where.of("circle"), "Write the diameter as one length, such as 120 mm.")
+    elif stated.places and not _has(stated, "in"):
+        message = f'The places of "{name}" are numbers without a unit.'
+        yield Fault(message, where.key("places"), 'Add "in: mm", or "in: in" where they are inches.')
     elif circle and _has(stated, "in"):
         message = f'"in" is the unit of places, and "{name}" has none.'
         yield Fault(message, where.of("in"), "Leave it out; the circle carries its unit itself.")
