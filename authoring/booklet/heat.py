@@ -53,7 +53,7 @@ def cools(needs: Iterable[Need], volume: Volume, wording: Wording) -> Iterator[A
     wanted = list(needs)
     if not any(isinstance(volume.scope.things[need.thing].thing, Item) for need in wanted):
         return
-    for cooling in coolings(volume.procedure, volume.scope):
+    for cooling in coolings(volume.procedure, volume.scope, volume.holds):
         if cooling.need in wanted and isinstance(cooling.estimate, Estimate):
             yield _cools(cooling, cooling.estimate, volume, wording)
 

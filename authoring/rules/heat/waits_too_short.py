@@ -76,12 +76,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import partial
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.cooling import Cooling, coolings
+from authoring.model.cooling import Cooling, Holds, conditions_of, coolings, needs_of
+from authoring.model.demands import Need
+from authoring.model.fitments import may_hold
+from authoring.model.lacking import Lack, lack, tried
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import touched
 from authoring.model.procedure import Procedure
+from authoring.model.smallest import Fitment
 from authoring.model.things import Value
 from authoring.quantities.units import UNITS
 from authoring.rules.rule import Fault
@@ -94,32 +99,51 @@ REQUIREMENTS = ("V3",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
-    """Yield a fault for each need that is never reached, and for each wait that is shorter than the estimate."""
+    """Yield a fault for each need that some machine never reaches, and for each wait that is shorter than it takes."""
     scope = library.scope(procedure)
-    for cooling in coolings(procedure, scope):
-        if isinstance(cooling.estimate, Impossible):
-            yield Fault(
-                f'"{cooling.item.id}" must be at {cooling.target.text}. {cooling.estimate.reason}',
-                cooling.need.where.of(cooling.need.thing),
-                cooling.estimate.cure,
-            )
-        else:
-            yield from _short(cooling, cooling.estimate, scope)
+    if scope.vehicle is None or not any(need.state in scope.things for need in needs_of(procedure)):
+        return
+    machines = tried(scope.vehicle, procedure.covers, conditions_of(procedure, scope)) or [{}]
+    short: dict[tuple[Need, str], list[Fitment]] = {}
+    found: dict[tuple[Need, str], Cooling] = {}
+    for machine in machines:
+        holds = partial(may_hold, selection=machine)
+        for cooling in coolings(procedure, scope, holds):
+            if isinstance(cooling.estimate, Impossible):
+                key = (cooling.need, cooling.estimate.reason)
+            elif _short(cooling, cooling.estimate, scope, holds):
+                key = (cooling.need, "")
+            else:
+                continue
+            short.setdefault(key, []).append(machine)
+            found.setdefault(key, cooling)
+    for key, bad in short.items():
+        shown = lack(scope.vehicle, procedure.covers, bad, [one for one in machines if one not in bad])
+        yield _fault(found[key], shown, scope)
 
 
-def _short(cooling: Cooling, estimate: Estimate, scope: Scope) -> Iterator[Fault]:
-    longest = [_longest(action.what, scope) for action in cooling.waits]
-    if not longest or None in longest:
-        return
-    if sum(one for one in longest if one is not None) >= estimate.value:
-        return
+def _short(cooling: Cooling, estimate: Estimate, scope: Scope, holds: Holds) -> bool:
+    longest = [_longest(action.what, scope, holds) for action in cooling.waits]
+    known = [one for one in longest if one is not None]
+    return bool(longest) and len(known) == len(longest) and sum(known) < estimate.value
+
+
+def _fault(cooling: Cooling, shown: Lack, scope: Scope) -> Fault:
+    if isinstance(cooling.estimate, Impossible):
+        return Fault(
+            f'"{cooling.item.id}" must be {cooling.target.text}{shown.whom}. {cooling.estimate.reason}',
+            cooling.need.where.of(cooling.need.thing),
+            cooling.estimate.cure,
+            fitments=shown.fitments,
+        )
     last = cooling.waits[-1]
-    yield Fault(
-        f'"{cooling.item.id}" takes {spell_wait(estimate, UNITS["min"])} from {cooling.start.text} '
-        f"to {cooling.target.text}, and the steps wait less.",
+    return Fault(
+        f'"{cooling.item.id}" takes {spell_wait(cooling.estimate, UNITS["min"])} from {cooling.start.text} '
+        f"to {cooling.target.text}, and the steps wait less{shown.whom}.",
         next(touched(last)).span,
         "Wait longer, or let a step measure the temperature and wait on until it is low enough.",
         (Related(cooling.need.where.of(cooling.need.thing), "this is needed afterwards"), *_stated(last.what, scope)),
+        shown.fitments,
     )
 
 
@@ -129,9 +153,11 @@ def _stated(names: tuple[str, ...], scope: Scope) -> Iterator[Related]:
         yield Related(value.windows[0].where.of("value"), "the time to wait")
 
 
-def _longest(names: tuple[str, ...], scope: Scope) -> Fraction | None:
+def _longest(names: tuple[str, ...], scope: Scope, holds: Holds) -> Fraction | None:
+    """Return the longest that a wait may last in s; None where it is open or not stated."""
     named = scope.things.get(names[0])
     value = named.thing if named is not None else None
-    quantity = value.specification.value if isinstance(value, Value) else None
-    interval = interval_of(quantity) if quantity is not None else None
-    return None if interval is None else interval.high
+    stated = [one.specification.value for one in value.windows if holds(one.when)] if isinstance(value, Value) else []
+    ends = [interval_of(one).high if one is not None else None for one in stated]
+    known = [end for end in ends if end is not None]
+    return max(known) if known and len(known) == len(ends) else None
