@@ -84,18 +84,19 @@ def _upper(quantity: Quantity, wording: Wording) -> str:
 def grows(step: Step, volume: Volume, wording: Wording) -> Iterator[Aside]:
     """Yield, for each bore that a step heats, from where it goes over its shaft and how much room there then is."""
     for action in step.actions:
-        growing = growing_of(action, volume.scope) if "bore" in action.roles else None
-        if growing is None or isinstance(growing.needed, Impossible):
+        growing = growing_of(action, volume.scope, volume.holds) if "bore" in action.roles else None
+        if growing is None or growing.room is None or isinstance(growing.needed, Impossible):
             continue
         least = wording.amount(quantity_of(Interval(growing.needed, None), UNITS["°C"], 0))
         room = _room(growing.room, wording)
         yield aside(
             "Grows",
-            "It goes over its shaft from ",
-            Words(least.first.removeprefix("at least ")),
-            " on. This step leaves ",
+            "As hot as this step makes it, it is wider than its shaft by ",
             room,
-            f" of room between them. Worked out for {action.details['metal']}, ",
+            ". It cools on the way: below ",
+            Words(least.first.removeprefix("at least ")),
+            " it sticks. ",
+            f"Worked out for {action.details['metal']}, ",
             f"from sizes at 20 °C{doubt('shrink_fit')}.",
         )
 

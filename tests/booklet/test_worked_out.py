@@ -52,10 +52,10 @@ def test_a_bore_grows_by_its_metal() -> None:
     least = 20 + (72.000 + 0.015 - 71.970) / (12e-6 * 71.970)
     room = 71.970 * (1 + 12e-6 * 60) - 72.000
     words = _words("FL-210")
-    told = re.search(r"It goes over its shaft from (\d+) °C on\. This step leaves ([\d.]+) mm", words)
+    told = re.search(r"wider than its shaft by ([\d.]+) mm to [\d.]+ mm .*?: below (\d+) °C it sticks", words)
     assert told is not None
-    assert int(told[1]) == math.ceil(least)
-    assert room <= float(told[2]) <= room + 0.001
+    assert room <= float(told[1]) <= room + 0.001
+    assert int(told[2]) == math.ceil(least)
 
 
 def test_readings_pass_inside_the_limits_by_what_the_gauge_may_be_off() -> None:

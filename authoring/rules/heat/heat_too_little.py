@@ -41,48 +41,91 @@ sections:
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
+from functools import partial
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.growing import growing_of
+from authoring.model.fitments import may_hold, together
+from authoring.model.growing import Growing, conditions_of, growing_of
+from authoring.model.lacking import Lack, lack, tried
 from authoring.model.library import Library, Scope
 from authoring.model.procedure import Action, Procedure
-from authoring.model.things import Value
+from authoring.model.smallest import Fitment
+from authoring.model.specification import When
+from authoring.model.things import Equipment, Value
+from authoring.quantities.convert import convert
 from authoring.quantities.show import spell
 from authoring.quantities.units import UNITS
 from authoring.rules.rule import Fault
 from authoring.workshop.impossible import Impossible
-from authoring.workshop.interval import Interval, interval_of, quantity_of
+from authoring.workshop.interval import Interval, quantity_of
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("V3",)
 
 
+_HOTTEST = convert(Fraction(250), UNITS["°C"], UNITS["K"])  # beyond it nobody heats a bore to join it
+
+
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
-    """Yield a fault for each action that heats a bore less than its shaft asks."""
+    """Yield a fault for each action that heats a bore less than its shaft asks, on some machine."""
     scope = library.scope(procedure)
-    for _, step in procedure.steps():
+    for section, step in procedure.steps():
         for action in step.actions:
             if action.kind.name == "heat" and "bore" in action.roles:
-                yield from _too_little(action, scope)
+                if "metal" not in action.details:
+                    told = "How far a bore grows depends on its metal, which is not stated."
+                    yield Fault(told, action.where.of("bore"), 'Add "metal", such as steel or aluminium.')
+                elif scope.vehicle is not None:
+                    yield from _too_little(action, together(section.when, step.when), scope, scope.vehicle)
 
 
-def _too_little(action: Action, scope: Scope) -> Iterator[Fault]:
-    if "metal" not in action.details:
-        told = "How far a bore grows depends on its metal, which is not stated."
-        yield Fault(told, action.where.of("bore"), 'Add "metal", such as steel or aluminium.')
-    growing = growing_of(action, scope)
-    if growing is None:
-        return
+def _too_little(action: Action, when: When, scope: Scope, vehicle: Equipment) -> Iterator[Fault]:
+    covers = together(scope.procedure.covers, when)
+    machines = tried(vehicle, covers, conditions_of(action, scope)) or [{}]
+    bad: dict[str, list[Fitment]] = {}
+    found: dict[str, Growing] = {}
+    for machine in machines:
+        growing = growing_of(action, scope, partial(may_hold, selection=machine))
+        fault = _fault_of(growing) if growing is not None else ""
+        if growing is not None and fault:
+            bad.setdefault(fault, []).append(machine)
+            found.setdefault(fault, growing)
+    for fault, some in bad.items():
+        shown = lack(vehicle, covers, some, [one for one in machines if one not in some])
+        yield _told(fault, action, found[fault], shown, scope)
+
+
+def _fault_of(growing: Growing) -> str:
+    """Return in one word what is wrong, or nothing."""
     if isinstance(growing.needed, Impossible):
-        yield Fault(growing.needed.reason, action.where.of("bore"), growing.needed.cure)
-        return
-    lowest, value = interval_of(growing.to).low, scope.things[action.roles["to"]].thing
-    if lowest is None or lowest >= growing.needed or not isinstance(value, Value):
-        return
-    least = spell(quantity_of(Interval(growing.needed, None), UNITS["°C"], 0))
-    yield Fault(
-        f'"{action.what[0]}" goes over its shaft from {least} on, and "{value.id}" allows {growing.to.text}.',
-        value.windows[0].where.of("value"),
-        f"State {least}, as far as the part and its seals bear it, or ask the maker for another way.",
-        (Related(action.where.of("to"), "heated here"),),
+        return "impossible"
+    if growing.loose:
+        return "loose"
+    if growing.needed > _HOTTEST:
+        return "unlikely"
+    return "cold" if growing.to.low is None or growing.to.low < growing.needed else ""
+
+
+def _told(fault: str, action: Action, growing: Growing, shown: Lack, scope: Scope) -> Fault:
+    what, related = action.what[0], (Related(action.where.of("to"), "heated here"),)
+    if isinstance(growing.needed, Impossible):
+        return Fault(growing.needed.reason, action.where.of("bore"), growing.needed.cure, fitments=shown.fitments)
+    least = spell(quantity_of(Interval(growing.needed, None), UNITS["°C"], 0)).removeprefix("at least ")
+    again = "Read the two sizes once more; one of them may be mistyped, or they have changed places."
+    if fault == "loose":
+        message = f'"{what}" goes over its shaft cold{shown.whom}.'
+        return Fault(message, action.where.of("bore"), again, related, shown.fitments)
+    if fault == "unlikely":
+        message = f'"{what}" would have to be at {least} to go over its shaft{shown.whom}.'
+        return Fault(message, action.where.of("bore"), again, related, shown.fitments)
+    value = scope.things[action.roles["to"]].thing
+    typed = value.specification.value if isinstance(value, Value) else None
+    return Fault(
+        f'"{what}" goes over its shaft from {least} on, and "{action.roles["to"]}" allows '
+        f"{typed.text if typed is not None else 'less'}{shown.whom}.",
+        value.windows[0].where.of("value") if isinstance(value, Value) else action.where.of("to"),
+        f"State at least {least}, as far as the part and its seals bear it, or ask the maker for another way.",
+        related,
+        shown.fitments,
     )
