@@ -1,18 +1,17 @@
-"""What a gauge lets pass, and from which reading on a look-alike is the other part."""
+"""What a gauge lets pass, and which readings are which of the look-alikes."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from authoring.booklet.phrases import aside, doubt
 from authoring.booklet.plan import Volume
 from authoring.booklet.step_parts import Aside
 from authoring.booklet.words import Text, Words
-from authoring.model.gauging import Gauge, Pair, gauge_for, in_base, measured, pairs, readings, rule_of
-from authoring.model.procedure import Action, Choice, Step
+from authoring.model.gauging import Gauge, gauge_for, in_base, measured, pairs, readings, rule_of, sizes_of
+from authoring.model.procedure import Action, Choice, ChoicePart, Step
 from authoring.quantities.show import spell
-from authoring.quantities.units import Dimension
-from authoring.workshop.gauges import Distinction, Rule
+from authoring.workshop.gauges import Rule
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import Interval, exactly, quantity_of
 
@@ -23,60 +22,56 @@ def passing(action: Action, step: Step, volume: Volume) -> Iterator[Text]:
     if rule_of(scope.library.shop) is not Rule.GUARDED:
         return
     for window, limits in measured(action, scope):
-        gauge = gauge_for(limits.dimension, step, scope) if volume.holds(window.when) else None
+        gauge = gauge_for([limits], step, scope) if volume.holds(window.when) else None
         inside = readings(limits, gauge, Rule.GUARDED) if gauge is not None else None
         if gauge is None or inside is None or isinstance(inside, Impossible):
             continue
-        unsure = doubt("gauges.acceptance", "gauges.spread")
-        read = f" a reading of {_on_scale(inside, gauge)}{unsure and f'{unsure},'}"
-        yield (
-            Words("Passes:", "strong"),
-            Words(f"{read} on the {gauge.tool.name}, which may be off by {_off(gauge)}."),
-        )
+        off = f"which may be off by {_off(gauge)}{doubt('gauges.acceptance', 'gauges.spread')}"
+        read = f" a reading of {_on_scale(inside, gauge)} on the {gauge.tool.name}, {off}."
+        yield (Words("Passes:", "strong"), Words(read))
 
 
 def telling(action: Action, step: Step, volume: Volume) -> Iterator[Aside]:
-    """Yield from which reading on a measured part is the next larger one of its choice."""
+    """Yield, for each choice that a step measures, which readings are which part."""
     # With a value it is something else that is measured of the part, such as how deep it sits.
-    sized = action.kind.name == "measure" and "value" not in action.roles
-    gauge = gauge_for(Dimension.LENGTH, step, volume.scope) if sized else None
-    for name in action.what if gauge is not None else ():
+    if action.kind.name != "measure" or "value" in action.roles:
+        return
+    for name in action.what:
         choice = volume.scope.things[name].thing
-        if isinstance(choice, Choice) and gauge is not None:
-            yield from _tells(choice, gauge, volume)
+        if isinstance(choice, Choice):
+            gauge = gauge_for(sizes_of(choice), step, volume.scope)
+            yield from _tells(choice, gauge, volume) if gauge is not None else ()
 
 
 def _tells(choice: Choice, gauge: Gauge, volume: Volume) -> Iterator[Aside]:
-    for pair in _neighbours(pairs(choice, gauge)):
-        smaller, larger = (volume.scope.things[part.part].words for part in (pair.smaller, pair.larger))
-        named = choice.dimensions.get(pair.dimension)
-        what = f"{named.name}: " if named is not None else ""
-        middle = pair.separation.middle
-        sure = doubt("gauges.told_apart")
-        if pair.separation.distinction is Distinction.ALWAYS and middle is not None:
-            limit = _on_scale(exactly(middle), gauge)
-            told = f"{what}below {limit} it is the {smaller}, above it the {larger}. Every reading decides{sure}."
-            yield aside("Tells", told)
-        elif pair.separation.distinction is Distinction.NEVER_WRONG:
-            yield aside("Tells", f"{what}a reading between the two sizes decides nothing: take a finer gauge.")
+    """Yield a line for each dimension that tells two of the parts apart better than any other."""
+    for dimension in dict.fromkeys(pair.dimension for pair in pairs(choice, gauge)):
+        told = [
+            f"{_on_scale(inside, gauge)} is the {volume.scope.things[part.part].words}"
+            for part in choice.parts
+            if (inside := _accepted(part, dimension, gauge, volume)) is not None
+        ]
+        named = choice.dimensions.get(dimension)
+        what = f"{named.name} " if named is not None else ""
+        rests = f"it may be off by {_off(gauge)}{doubt('gauges.told_apart')}"
+        yield aside(
+            "Tells",
+            f"{what}on the {gauge.tool.name} ({rests}): {'; '.join(told)}. Any other reading is none of these.",
+        )
 
 
-def _neighbours(found: Iterable[Pair]) -> Iterator[Pair]:
-    """Yield the pairs of parts that no third part lies between: the nearest larger one of each."""
-    nearest: dict[tuple[str, str], Pair] = {}
-    for pair in found:
-        key = (pair.smaller.part, pair.dimension)
-        if key not in nearest or pair.separation.gap < nearest[key].separation.gap:
-            nearest[key] = pair
-    yield from nearest.values()
+def _accepted(part: ChoicePart, dimension: str, gauge: Gauge, volume: Volume) -> Interval | None:
+    """Return the readings that pass for one part, by the shop's decision rule."""
+    stated = part.sizes.get(dimension) if dimension else part.stated
+    if stated is None or stated.value is None:
+        return None
+    inside = readings(stated.value, gauge, rule_of(volume.scope.library.shop))
+    return None if isinstance(inside, Impossible) else inside
 
 
 def _on_scale(interval: Interval, gauge: Gauge) -> str:
     places = gauge.tool.resolution.places if gauge.tool.resolution is not None else 0
-    ends = [
-        None if end is None else end * gauge.unit.factor + gauge.unit.offset for end in (interval.low, interval.high)
-    ]
-    return spell(quantity_of(Interval(*ends), gauge.unit, places))
+    return spell(quantity_of(in_base(interval, gauge.unit), gauge.unit, places))
 
 
 def _off(gauge: Gauge) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from msgspec import Struct
@@ -36,6 +36,17 @@ class Gauge(Struct, frozen=True, eq=False):
     stated: bool
     reach: Interval | None
 
+    def own(self, sizes: Iterable[Quantity]) -> list[Interval]:
+        """Return sizes as plain numbers of the gauge's unit."""
+        return [in_unit(interval_of(size), self.unit) for size in sizes]
+
+    def shows(self, sizes: Sequence[Quantity]) -> bool:
+        """Tell whether the gauge measures what these sizes are of, and its scale holds every end of them."""
+        if any(size.dimension is not self.unit.dimension for size in sizes):
+            return False
+        ends = [end for size in self.own(sizes) for end in (size.low, size.high) if end is not None]
+        return self.reach is None or all(end in self.reach for end in ends)
+
     def blur(self, *sizes: Interval) -> Fraction:
         """Return how far a reading near these sizes may be off: the amount, or the share of the largest end."""
         ends = [abs(end) for size in sizes for end in (size.low, size.high) if end is not None]
@@ -68,10 +79,10 @@ def gauge_of(tool: Tool) -> Gauge | None:
     return Gauge(tool, step.unit, step.nominal, spread, share, amount is not None or share > 0, ends)
 
 
-def gauge_for(dimension: Dimension, step: Step, scope: Scope) -> Gauge | None:
-    """Return the finest gauge of a step for what is measured, or None."""
-    fit = [gauge for gauge in gauges(step, scope) if gauge.unit.dimension is dimension]
-    return min(fit, key=lambda gauge: gauge.spread * gauge.unit.factor, default=None)
+def gauge_for(sizes: Sequence[Quantity], step: Step, scope: Scope) -> Gauge | None:
+    """Return the finest gauge of a step that shows these sizes, or None; the sizes are of one dimension."""
+    fit = [gauge for gauge in gauges(step, scope) if sizes and gauge.shows(sizes)]
+    return min(fit, key=lambda gauge: gauge.blur(*gauge.own(sizes)) * gauge.unit.factor, default=None)
 
 
 def measured(action: Action, scope: Scope) -> Iterator[tuple[Window, Quantity]]:
@@ -111,13 +122,15 @@ def readings(limits: Quantity, gauge: Gauge, rule: Rule) -> Interval | Impossibl
 class Pair(Struct, frozen=True, eq=False):
     """Two parts of a choice and how well a gauge tells them apart, in the dimension that does it best.
 
-    `separation` is in the gauge's unit; `dimension` is empty for a choice that names none.
+    `separation` and `blur`, what a reading may be off there, are in the gauge's unit.
+    `dimension` is empty for a choice that names none.
     """
 
     smaller: ChoicePart
     larger: ChoicePart
     dimension: str
     separation: Separation
+    blur: Fraction
 
 
 def pairs(choice: Choice, gauge: Gauge) -> Iterator[Pair]:
@@ -142,11 +155,13 @@ def _pair(one: ChoicePart, other: ChoicePart, dimension: str, gauge: Gauge) -> P
     )
     if first is None or second is None:
         return None
-    apart = told_apart(first, second, gauge.blur(first, second))
+    blur = gauge.blur(first, second)
+    apart = told_apart(first, second, blur)
     if isinstance(apart, Impossible):
         return None
     swapped = first.high is None or (second.high is not None and second.high < first.high)
-    return Pair(other, one, dimension, apart) if swapped else Pair(one, other, dimension, apart)
+    smaller, larger = (other, one) if swapped else (one, other)
+    return Pair(smaller, larger, dimension, apart, blur)
 
 
 def _size(part: ChoicePart, dimension: str) -> Quantity | None:
@@ -155,15 +170,28 @@ def _size(part: ChoicePart, dimension: str) -> Quantity | None:
 
 
 def _amount(accuracy: Quantity | None, step: Quantity) -> Fraction | None:
-    """Return a stated accuracy as a number in the unit of the scale."""
-    if accuracy is None or accuracy.nominal is None:
+    """Return a stated accuracy as a number in the unit of the scale: the most that is stated."""
+    most = _most(accuracy)
+    if accuracy is None or most is None or accuracy.dimension not in (step.dimension, _DIFFERENCES.get(step.dimension)):
         return None
-    if accuracy.dimension in (step.dimension, _DIFFERENCES.get(step.dimension)):
-        return accuracy.nominal * accuracy.unit.factor / step.unit.factor
-    return None
+    return most * accuracy.unit.factor / step.unit.factor
 
 
 def _share(accuracy: Quantity | None) -> Fraction:
-    if accuracy is None or accuracy.nominal is None or accuracy.dimension is not Dimension.RATIO:
+    most = _most(accuracy)
+    if accuracy is None or most is None or accuracy.dimension is not Dimension.RATIO:
         return Fraction(0)
-    return accuracy.nominal * accuracy.unit.factor
+    return most * accuracy.unit.factor
+
+
+def _most(accuracy: Quantity | None) -> Fraction | None:
+    """Return the most that a gauge may be off in the unit as typed; None where only a least is stated."""
+    if accuracy is None:
+        return None
+    return accuracy.nominal if accuracy.high is None else accuracy.high
+
+
+def sizes_of(choice: Choice) -> list[Quantity]:
+    """Return every size by which the parts of a choice are told apart."""
+    stated = [_size(part, name) for part in choice.parts for name in _deciding(choice)]
+    return [size for size in stated if size is not None]

@@ -60,24 +60,25 @@ def test_a_bore_grows_by_its_metal() -> None:
 
 def test_readings_pass_inside_the_limits_by_what_the_gauge_may_be_off() -> None:
     """1.5 ± 0.3 mm on a gauge that may be off by 0.05 mm leaves 1.25 to 1.75 mm; without the rule no line stands."""
-    line = "Passes: a reading of 1.25 mm to 1.75 mm, unverified, on the depth gauge, which may be off by 0.05 mm."
+    line = "Passes: a reading of 1.25 mm to 1.75 mm on the depth gauge, which may be off by 0.05 mm, unverified."
     assert line in _words("FL-210")
     assert "Passes:" not in _words("FL-210", ("shop.yaml", "decision-rule: guarded\n", ""))
     finer = ("stock.yaml", "    accuracy: {value: 0.05 mm, source: bench-book, at: page 4}\n  feeler", "  feeler")
-    assert "a reading of 1.25 mm to 1.75 mm, unverified, on the depth gauge, which may be off by 0.025 mm." in _words(
+    assert "a reading of 1.25 mm to 1.75 mm on the depth gauge, which may be off by 0.025 mm, unverified." in _words(
         "FL-210", finer
     )
 
 
 def test_a_reading_tells_which_part_it_is() -> None:
-    """Between 17.1 and 18.9 mm the middle is 18 mm; a gauge that is off by more than half the gap decides nothing."""
-    told = "below 18.00 mm it is the 17 mm bearing, above it the 19 mm bearing, brass cage. Every reading decides"
-    assert f"{told}, unverified." in _words("FL-210")
-    coarse = ("stock.yaml", "    accuracy: {value: 0.05 mm, source: bench-book, at: page 4}\n\nconsumables",
-              "    accuracy: {value: 1 mm, source: bench-book, at: page 4}\n\nconsumables")  # fmt: skip  # a pair
-    words = _words("FL-210", coarse)
-    assert told not in words
-    assert "a reading between the two sizes decides nothing: take a finer gauge." in words
+    """17.0 ± 0.1 mm and 19.0 ± 0.1 mm on a gauge that may be off by 0.05 mm; a reading in between is neither."""
+    told = (
+        "width of the outer ring on the vernier gauge (it may be off by 0.05 mm, unverified): "
+        "18.95 mm to 19.05 mm is the 19 mm bearing, brass cage; 16.95 mm to 17.05 mm is the 17 mm bearing. "
+        "Any other reading is none of these."
+    )
+    assert told in _words("FL-210")
+    simple = ("shop.yaml", "decision-rule: guarded\n", "")
+    assert "18.90 mm to 19.10 mm is the 19 mm bearing, brass cage; 16.90 mm to 17.10 mm" in _words("FL-210", simple)
 
 
 def test_a_checkpoint_that_no_gauge_reads_has_no_such_line() -> None:

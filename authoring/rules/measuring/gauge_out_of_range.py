@@ -73,13 +73,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.gauging import Gauge, gauges, in_unit, measured
+from authoring.model.gauging import Gauge, gauges, measured
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Procedure
 from authoring.model.things import Window
 from authoring.quantities.quantity import Quantity
 from authoring.rules.rule import Fault
-from authoring.workshop.interval import interval_of
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R3",)
@@ -92,7 +91,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         for action in step.actions:
             for window, limits in measured(action, scope):
                 fit = [gauge for gauge in gauges(step, scope) if gauge.unit.dimension is limits.dimension]
-                if fit and not any(_shows(gauge, limits) for gauge in fit):
+                if fit and not any(gauge.shows([limits]) for gauge in fit):
                     yield _fault(action, window, limits, fit[0])
 
 
@@ -105,10 +104,3 @@ def _fault(action: Action, window: Window, limits: Quantity, gauge: Gauge) -> Fa
         "Name a gauge under with whose range holds both limits.",
         (Related(window.where.of("value"), "the window"), Related(gauge.tool.where.of("range"), "the range")),
     )
-
-
-def _shows(gauge: Gauge, limits: Quantity) -> bool:
-    if gauge.reach is None:
-        return True
-    wanted = in_unit(interval_of(limits), gauge.unit)
-    return all(end is None or end in gauge.reach for end in (wanted.low, wanted.high))

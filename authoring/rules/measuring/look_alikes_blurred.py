@@ -100,12 +100,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.gauging import Gauge, Pair, gauge_for, in_base, pairs
+from authoring.model.gauging import Gauge, Pair, gauge_for, in_base, pairs, sizes_of
 from authoring.model.library import Library
 from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Choice, Procedure
 from authoring.quantities.show import spell
-from authoring.quantities.units import Dimension
 from authoring.rules.rule import Fault
 from authoring.workshop.gauges import Distinction
 from authoring.workshop.interval import exactly, quantity_of
@@ -119,11 +118,11 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     scope = library.scope(procedure)
     for _, step in procedure.steps():
         for action in step.actions:
-            if action.kind.name != "measure" or not procedure.choices.keys() & set(action.what):
+            if action.kind.name != "measure" or "value" in action.roles:
                 continue
-            gauge = gauge_for(Dimension.LENGTH, step, scope)
-            for mention in touched(action) if gauge is not None else ():
+            for mention in touched(action):
                 choice = procedure.choices.get(mention.name)
+                gauge = gauge_for(sizes_of(choice), step, scope) if choice is not None else None
                 if choice is not None and gauge is not None:
                     yield from _blurred(choice, mention, gauge)
 
@@ -135,7 +134,7 @@ def _blurred(choice: Choice, mention: Mention, gauge: Gauge) -> Iterator[Fault]:
 
 
 def _fault(pair: Pair, mention: Mention, gauge: Gauge) -> Fault:
-    blur = _spelled(gauge.spread, gauge)
+    blur = _spelled(pair.blur, gauge)
     gap = pair.separation.gap
     apart = f"lie {_spelled(gap, gauge)} apart" if gap > 0 else "overlap"
     return Fault(

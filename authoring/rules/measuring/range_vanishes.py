@@ -77,7 +77,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.gauging import gauge_for, measured, readings, rule_of
+from authoring.model.gauging import gauges, measured, readings, rule_of
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.rules.rule import Fault
@@ -93,16 +93,17 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for _, step in procedure.steps():
         for action in step.actions:
             for window, limits in measured(action, scope):
-                gauge = gauge_for(limits.dimension, step, scope)
-                if gauge is None or not isinstance(readings(limits, gauge, rule_of(library.shop)), Impossible):
+                fit = [gauge for gauge in gauges(step, scope) if gauge.shows([limits])]
+                rule = rule_of(library.shop)
+                if not fit or not all(isinstance(readings(limits, one, rule), Impossible) for one in fit):
                     continue
                 yield Fault(
-                    f"The {gauge.tool.name} is too coarse for {limits.text}: none of its readings proves that it is "
+                    f"The {fit[0].tool.name} is too coarse for {limits.text}: none of its readings proves that it is "
                     "kept.",
                     action.where.of("value"),
                     "Name a finer gauge under with, or state a wider window if its source allows that.",
                     (
                         Related(window.where.of("value"), "the window"),
-                        Related(gauge.tool.where.of("resolution"), "its smallest step"),
+                        Related(fit[0].tool.where.of("resolution"), "its smallest step"),
                     ),
                 )
