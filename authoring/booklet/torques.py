@@ -142,8 +142,9 @@ def _row(entry: _Entry, plan: Plan) -> tuple[Cell, ...]:
     if group.tightened is not None:
         torque = (Words(f"{UNPUBLISHED} {group.tightened}"),)
     if group.torque is not None and group.torque.value is not None:
-        turns = [(wording.amount(stage),) for stage in group.stages if stage.dimension is Dimension.ANGLE]
-        torque = in_turn([(wording.amount(group.torque.value),), *turns], ", then ")
+        rounds = [stage for stage in group.stages if stage.dimension is Dimension.TORQUE][:-1]
+        turns = [stage for stage in group.stages if stage.dimension is Dimension.ANGLE]
+        torque = in_turn([(wording.amount(one),) for one in (*rounds, group.torque.value, *turns)], ", then ")
     if entry.adapted:
         torque = (*torque, Words("; the wrench is set otherwise, as told in step "), *in_turn(entry.adapted))
     equipment = plan.main.scope.equipment

@@ -8,6 +8,7 @@ from fractions import Fraction
 from authoring.booklet.phrases import doubt, in_turn
 from authoring.booklet.plan import Volume
 from authoring.booklet.words import Amount, Text, Words
+from authoring.diagnostics.words import joined
 from authoring.model.procedure import Step
 from authoring.model.things import FastenerGroup, Tool
 from authoring.model.wrenches import Held, fit_of, held, torque_of
@@ -51,10 +52,12 @@ def warned(group: FastenerGroup, step: Step, volume: Volume) -> str:
 
 def _setting(one: Held, mark: Text, group: FastenerGroup) -> Text:
     stages = [stage for stage in group.stages if stage.dimension is Dimension.TORQUE]
-    before = [told for stage in stages[:-1] if one.ratio != 1 and (told := _mark(one, stage, rough=True))]
+    rounds = [(stage, _mark(one, stage, rough=True)) for stage in stages[:-1]]
     with_it = f", with the {one.adapter.name} {_sits(one.adapter)}" if one.adapter is not None else ""
-    settings = in_turn([*before, mark], ", then ")
-    return (*settings, Words(f" on the {one.wrench.name}{with_it}"), *_reaches(one, group))
+    settings = in_turn([*(told for _, told in rounds if told), mark], ", then ")
+    beyond = [spell(stage) for stage, told in rounds if not told]
+    other = f" (another wrench for the {joined(beyond, 'and')} before)" if beyond else ""
+    return (*settings, Words(f" on the {one.wrench.name}{other}{with_it}"), *_reaches(one, group))
 
 
 def _reaches(one: Held, group: FastenerGroup) -> Text:

@@ -114,6 +114,18 @@ def test_every_stage_is_set_behind_an_adapter() -> None:
     assert line("Set", told).startswith("13 N·m (the nearest mark), then 36 N·m (the nearest mark) on")
 
 
+def test_every_stage_is_set_without_an_adapter() -> None:
+    """Who reads 40 N·m alone sets it for the first round; a wrench that cannot do the first says so."""
+    bolts = f"{TORQUE}    stages: [15 N·m, 30 N·m, 40 N·m]\n"
+    marked = callout(bolts, ", resolution: 0.5 N·m}")
+    assert line("Set", marked) == "15.0 N·m, then 30.0 N·m, then 40.0 N·m on the torque wrench"
+    long = (
+        "  long: {name: long wrench, range: {value: 20 to 60 N·m, source: bench-book, at: p. 2}, resolution: 1 N·m}\n"
+    )
+    told = line("Set", callout(bolts, ", resolution: 0.5 N·m}", long, "wrench, long"))
+    assert told.endswith(", or 30 N·m, then 40 N·m on the long wrench (another wrench for the 15 N·m before)")
+
+
 def test_without_the_length_of_the_wrench_nothing_is_set() -> None:
     """A setting that nobody can work out is not printed."""
     adapter = "  foot: {name: crow-foot, adapter: {length: 50 mm}}\n"
@@ -220,6 +232,15 @@ def test_the_table_of_torques_says_what_it_leaves_out() -> None:
     row = next(line for line in table.replace("\u00a0", " ").splitlines() if "lid bolts, on the drop box" in line)
     assert ", then 45°; the wrench is set otherwise, as told in step 1" in row
     assert "is set otherwise" not in plain_text(book(TORQUE, wrench))
+
+
+def test_the_table_of_torques_tells_every_round() -> None:
+    """Each torque in turn, the last with its limits, and the turn behind them."""
+    text = plain_text(book(f"{TORQUE}    stages: [15 N·m, 30 N·m, 40 N·m, 45 °]\n")).replace("\u00a0", " ")
+    row = next(line for line in text.splitlines() if "lid bolts, on the drop box" in line)
+    first, second, last, turn = row.split("|")[3].split(", then ")
+    assert (first.strip().startswith("15"), second.startswith("30"), turn.strip()) == (True, True, "45°")
+    assert "±" in last or "to" in last
 
 
 def test_new_bolts_are_among_the_parts_to_have_ready() -> None:
