@@ -33,7 +33,7 @@ def explain(text: str, dimension: Dimension | None, reads: Reads) -> Refusal:
         fault = pattern.search(text)
         if fault:
             told = tell(fault)
-            cure = _quoted(_mended(text, dimension, reads, _ROUNDS) or _once(text, pattern, tell)) or told.cure
+            cure = _quoted(_mended(text, dimension, reads, _ROUNDS)) or told.cure or _next(text, dimension, reads)
             return Refusal(told.reason, " ".join(filter(None, (cure, told.also))) or offer(dimension), *fault.span())
     double = twofold(text, dimension)
     if double is not None:
@@ -80,6 +80,20 @@ def _mended(text: str, dimension: Dimension | None, reads: Reads, rounds: int) -
                     readable += _mended(mended, dimension, reads, rounds - 1)
             return readable
     return []
+
+
+def _next(text: str, dimension: Dimension | None, reads: Reads) -> str:
+    """Return the cure of what is still wrong once the named faults are mended: no cure offers what is refused in turn.
+
+    It is empty where mending the first fault leads nowhere.
+    """
+    for _ in range(_ROUNDS):
+        fault = next(((pattern, tell) for pattern, tell in FAULTS if pattern.search(text)), None)
+        if fault is None:
+            read = reads(text, dimension)
+            return read.cure if isinstance(read, Refusal) else explain(text, dimension, reads).cure
+        text = next(iter(_once(text, *fault)), "")
+    return ""
 
 
 def _once(text: str, pattern: re.Pattern[str], tell: Callable[[re.Match[str]], Told]) -> list[str]:

@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 
 from authoring.quantities.grammar import UNIT
-from authoring.quantities.numerals import NUMBER, SIGNED, places_of, read_numeral, write_numeral
+from authoring.quantities.numerals import MINUS, NUMBER, SIGNED, places_of, read_numeral, write_numeral
 from authoring.quantities.told import Told
 from authoring.quantities.units import Dimension, Unit, unit_named
 
@@ -17,6 +17,8 @@ _TWO = re.compile(
 _JOINED = {"then": "+", "plus": "+", "and": "&"}
 _STAGED = frozenset({Dimension.TORQUE, Dimension.ANGLE})
 _SHORT = 2
+_EQUAL = Fraction(1, 100)  # an hour and 59 minutes are still two hours but one minute
+_ABOUT = Fraction(1, 20)  # what is typed beside a quantity in another unit is rounded
 
 
 def twofold(text: str, dimension: Dimension | None) -> Told | None:
@@ -37,13 +39,11 @@ def _told(found: re.Match[str], unit: Unit, other: Unit, between: str) -> Told |
         return None
     if between in ("+", "-") and unit is other:
         return _one_side(found, between)
-    if between in ("(", "[", "/", "=") and unit is not other:
-        first = f"{found['first']}{found['unit']}"
-        reason = "The same quantity stands here twice, in two units."
-        return Told(reason, f'Write "{first}"; the other unit is worked out from it.')
-    if between in ("", "&", ",") and found["unit"] and other.factor < unit.factor:
+    if unit is other or not found["unit"]:
+        return None
+    if between in ("", "&", ",") and _is_part(found, unit, other):
         return _compound(found, unit, other)
-    return None
+    return _twice(found, unit, other, between)
 
 
 def _one_side(found: re.Match[str], sign: str) -> Told:
@@ -64,10 +64,36 @@ def _stages(found: re.Match[str]) -> Told:
     )
 
 
+def _is_part(found: re.Match[str], unit: Unit, other: Unit) -> bool:
+    """Tell whether the second adds to the first, as minutes do to hours: less than one whole, which has whole parts.
+
+    Half an hour and thirty minutes are one time said twice, and so are an inch and twenty-five millimetres.
+    """
+    first, second = abs(read_numeral(found["first"])[0]), read_numeral(found["second"])[0]
+    parts = unit.factor / other.factor
+    if unit.offset or other.offset or parts <= 1 or parts.denominator != 1:
+        return False
+    return second < parts and abs(second / parts - first) > first * _EQUAL
+
+
+def _twice(found: re.Match[str], unit: Unit, other: Unit, between: str) -> Told:
+    """Say of two quantities that are one in two units to keep the first, and of two that differ to choose."""
+    one, two = f"{found['first']}{found['unit']}", f"{found['second']}{found['other']}"
+    (first, _), (second, digits) = read_numeral(found["first"]), read_numeral(found["second"])
+    if between == "-":
+        second, two = -second, f"-{two}"
+    again = (second * other.factor + other.offset - unit.offset) / unit.factor
+    rounded = other.factor / unit.factor / 10 ** places_of(digits)
+    if abs(again - first) <= max(abs(first) * _ABOUT, rounded):
+        reason = "The same quantity stands here twice, in two units."
+        return Told(reason, f'Write "{one}"; the other unit is worked out from it.')
+    return Told("A quantity stands here twice, and the two differ.", f'Write the one that is right: "{one}" or "{two}".')
+
+
 def _compound(found: re.Match[str], unit: Unit, other: Unit) -> Told:
     """Say of feet and inches, or hours and minutes, what both are in one unit: in each where it ends shortly."""
     (first, _), (second, digits) = read_numeral(found["first"]), read_numeral(found["second"])
-    sign = -1 if first < 0 else 1
+    sign = -1 if found["first"].startswith(("-", MINUS)) else 1  # as it is typed: less than nothing may be -0
     whole = first * unit.factor + sign * second * other.factor
     ways = []
     for one, places in ((unit, _SHORT), (other, places_of(digits))):

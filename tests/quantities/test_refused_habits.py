@@ -31,6 +31,7 @@ NUMBERS: list[Case] = [
     ("half a turn", "half a ", "digits", '"0.5 turn"'),
     ("quarter turn", "quarter ", "digits", '"0.25 turn"'),
     ("three-quarters of a turn", "three-quarters of a ", "digits", '"0.75 turn"'),
+    ("half 5 mm", "half ", "digits", "one number and one unit"),
     ("–5 °C", "–", "dash", '"-5 °C"'),
     ("—5 °C", "—", "dash", '"-5 °C"'),
 ]
@@ -59,6 +60,8 @@ WINDOWS: list[Case] = [
     ("40\u221244 N·m", "40\u221244", "hyphen", '"40 to 44 N·m"'),
     ("40\u201144 N·m", "40\u201144", "hyphen", '"40 to 44 N·m"'),
     ("40 N·m - 44 N·m", "40 N·m - 44", "hyphen", '"40 N·m to 44 N·m"'),
+    ("5 - 3 L", "5 - 3", "hyphen", '"3 to 5 L"'),
+    ("from 5 to 3 L", "from 5 to ", "first number", '"3 to 5 L"'),
     ("between 40 N·m and 44 N·m", "between 40 N·m and ", "first number", '"40 N·m to 44 N·m"'),
 ]
 LIMITS: list[Case] = [
@@ -72,6 +75,9 @@ LIMITS: list[Case] = [
     ("Under 3 mm", "Under ", "leaves", '"at most 3 mm"'),
     ("more than 3 mm", "more than ", "leaves", '"at least 3 mm"'),
     ("over 3 mm", "over ", "leaves", '"at least 3 mm"'),
+    ("more than 5 to 6 mm", "more than ", "leaves", 'or a range "40'),
+    ("over 5 ± 1 mm", "over ", "leaves", 'or a range "40'),
+    ("5 to 6 mm max", "max", "behind", 'or a range "40'),
     ("=> 3 mm", "=> ", "wrong way", '"at least 3 mm"'),
     ("=<3 mm", "=<", "wrong way", '"at most 3 mm"'),
     ("50 °C or less", " or less", "behind", '"at most 50 °C"'),
@@ -133,6 +139,20 @@ TWO: list[Case] = [
     ("42 N·m + 90°", "42 N·m + 90°", "one after the other", '["42 N·m", "90°"]'),
     ("42 N·m then 90°", "42 N·m then 90°", "one after the other", '["42 N·m", "90°"]'),
     ("42 N·m, 90°", "42 N·m, 90°", "one after the other", '["42 N·m", "90°"]'),
+    ("-0° 30'", "-0° 30'", "mixed", '"-0.5°" or "-30 arcmin"'),
+    ("1 h 59 min", "1 h 59 min", "mixed", '"119 min"'),
+    ("70 °C 158 °F", "70 °C 158 °F", "twice", '"70 °C"; the other'),
+    ("158 °F, 70 °C", "158 °F, 70 °C", "twice", '"158 °F"; the other'),
+    ("-40 °C -40 °F", "-40 °C -40 °F", "twice", '"-40 °C"; the other'),
+    ("-18 °C 0 °F", "-18 °C 0 °F", "twice", '"-18 °C"; the other'),
+    ("20 °C 90 °F", "20 °C 90 °F", "differ", '"20 °C" or "90 °F"'),
+    ("2 bar 200 kPa", "2 bar 200 kPa", "twice", '"2 bar"; the other'),
+    ("2 in 50.8 mm", "2 in 50.8 mm", "twice", '"2 in"; the other'),
+    ("1 in 25 mm", "1 in 25 mm", "twice", '"1 in"; the other'),
+    ("1.5 L 1500 mL", "1.5 L 1500 mL", "twice", '"1.5 L"; the other'),
+    ("0.5 h 30 min", "0.5 h 30 min", "twice", '"0.5 h"; the other'),
+    ("1 h 90 min", "1 h 90 min", "differ", '"1 h" or "90 min"'),
+    ("42 N·m (41 lbf·ft)", "42 N·m (41 lbf·ft)", "differ", '"42 N·m" or "41 lbf·ft"'),
     ("90° + 90°", "90° + 90°", "one after the other", '["90°", "90°"]'),
 ]
 ALL = [*NUMBERS, *WINDOWS, *LIMITS, *UNITS_MISUSED, *TWO]

@@ -76,7 +76,7 @@ def _refused(value: object, dimension: Dimension | None = None) -> Refusal:
         (".5 mm", ".5", "starts with", '"0.5 mm"'),
         ("5. mm", "5.", "ends with", '"5 mm"'),
         ("40 mm min", "min", "behind", '"at least 40 mm"'),
-        ("40 max", "max", "behind", '"at most 40"'),
+        ("40 max", "max", "behind", "unit behind the number"),
         ("<40 mm", "<", "leaves", '"at most 40 mm"'),
         ("> 40 mm", "> ", "leaves", '"at least 40 mm"'),
         ("circa 40 mm", "circa", "rough", '"about 40 mm"'),
