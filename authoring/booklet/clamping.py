@@ -25,10 +25,13 @@ from authoring.quantities.show import spell
 from authoring.quantities.units import UNITS, Dimension, Unit
 from authoring.workshop.bolt_load import BoltLoad
 from authoring.workshop.interval import Interval, exactly, quantity_of
+from authoring.workshop.metric_thread import metric_thread
+from authoring.workshop.proof_load import proof_load_newton
 
 _KILONEWTON = UNITS["kN"]
 _PERCENT = UNITS["%"]
 _MM = 1000
+_LONGER = "; then it stays longer, and how far it pulls cannot be said by this."
 
 
 def clamping(group: FastenerGroup, step: Step, volume: Volume, wording: Wording) -> Iterator[tuple[str, Text]]:
@@ -39,7 +42,7 @@ def clamping(group: FastenerGroup, step: Step, volume: Volume, wording: Wording)
         tools = [one.wrench for one in wrenches]
         yield "Clamp force", (*_load(load, wording), Words(f", {_assumed(group, tools)}{_before(group, turn)}."))
     if turn is not None:
-        yield "Turn", (*_turn(turn, wording), *_after(load, turn, wording))
+        yield "Turn", _turned(group, turn, load, wording)
     strips = stripping_of(group)
     if strips is not None and group.tapped is not None:
         yield "Tapped hole", _strips(group.tapped.material, strips, load, wording)
@@ -76,26 +79,49 @@ def _before(group: FastenerGroup, turn: Turn | None) -> str:
     return f", before the turn of {spell(group.stages[-1])}" if turn is not None else ""
 
 
-def _turn(turn: Turn, wording: Wording) -> Text:
-    """Return by how much the turn draws head and nut together, in all and for each degree, and what force that adds."""
-    whole, each = (_length(mm, wording) for mm in (turn.take_up_mm, turn.take_up_mm / turn.degree))
-    drawn = (Words("draws head and nut together by "), whole, Words(", "), each, Words(" for each degree"))
+def _turned(group: FastenerGroup, turn: Turn, load: BoltLoad | None, wording: Wording) -> Text:
+    """Return what a turn does, as far as bolt and joint spring back: beyond the proof load no number holds."""
+    drawn = _drawn(turn, wording)
     if turn.least_newton is None or turn.greatest_newton is None:
         return (*drawn, Words(". How much force that adds depends on the length that is clamped, which is not stated."))
-    added = _force(turn.least_newton, turn.greatest_newton, wording)
+    thread = metric_thread(group.thread)
+    proof = proof_load_newton(thread, group.strength) if thread is not None and group.strength is not None else None
+    before = (0.0, 0.0) if load is None else (load.least_newton, load.greatest_newton)
+    least, greatest = before[0] + turn.least_newton, before[1] + turn.greatest_newton
+    if proof is None or greatest <= proof:
+        total = (Words(" In all "), _force(least, greatest, wording), Words(".")) if load is not None else ()
+        return (*drawn, *_added(_force(turn.least_newton, turn.greatest_newton, wording)), *total)
+    bears = _force(proof, proof, wording)
+    if least > proof:
+        return (
+            *drawn,
+            Words(". It takes the bolt beyond what it bears, "),
+            bears,
+            Words(f" (its proof load){_LONGER}"),
+        )
+    added = _force(turn.least_newton, min(turn.greatest_newton, proof - before[0]), wording, most=proof - before[0])
+    reached = (Words(" In all at least "), _force(least, least, wording), Words(".")) if load is not None else ()
+    earliest = math.floor(turn.degree * Fraction(max(0.0, proof - before[1]) / turn.greatest_newton))
+    since = f" from {earliest}° on" if load is not None and earliest else ""
+    return (
+        *drawn,
+        *_added(added),
+        *reached,
+        Words(f" It may go beyond what the bolt bears{since}, "),
+        bears,
+        Words(f" (its proof load){_LONGER}"),
+    )
+
+
+def _drawn(turn: Turn, wording: Wording) -> Text:
+    """Return by how much the turn draws head and nut together, in all and for each degree."""
+    whole, each = (_length(mm, wording) for mm in (turn.take_up_mm, turn.take_up_mm / turn.degree))
+    return (Words("draws head and nut together by "), whole, Words(", "), each, Words(" for each degree"))
+
+
+def _added(force: Amount) -> Text:
     mark = doubt("tightening_angle.take_up", "tightening_angle.force")
-    return (*drawn, Words(", about "), added, Words(f" more{mark}, with bolt and joint of steel that spring back."))
-
-
-def _after(load: BoltLoad | None, turn: Turn, wording: Wording) -> Text:
-    """Return what the bolt bears after the turn, as far as it is known."""
-    if load is None or turn.least_newton is None or turn.greatest_newton is None:
-        return ()
-    least, greatest = load.least_newton + turn.least_newton, load.greatest_newton + turn.greatest_newton
-    if greatest > load.proof_newton:
-        bears = _force(load.proof_newton, load.proof_newton, wording)
-        return (Words(" It may go beyond what the bolt bears, "), bears, Words(", and then the bolt stays longer."))
-    return (Words(" In all "), _force(least, greatest, wording), Words("."))
+    return (Words(", about "), force, Words(f" more{mark}, with bolt and joint of steel that spring back."))
 
 
 def _strips(material: str, strips: float, load: BoltLoad | None, wording: Wording) -> Text:
@@ -112,17 +138,18 @@ def _strips(material: str, strips: float, load: BoltLoad | None, wording: Wordin
     return (*told, Words(f". The torque may reach {share} of that, so never pull beyond the maximum."))
 
 
-def _force(least: float, greatest: float, wording: Wording) -> Amount:
-    """Return a span of force in the shop's first unit of force, kN for N; two digits, rounded apart."""
+def _force(least: float, greatest: float, wording: Wording, most: float = math.inf) -> Amount:
+    """Return a span of force in the shop's first unit of force, kN for N; two digits, rounded apart.
+
+    A span that reaches `most` ends there, and is rounded down to it: beyond it no number holds.
+    """
     unit = next(iter(wording.units_of(Dimension.FORCE)), _KILONEWTON)
-    return Amount(_span(least, greatest, _KILONEWTON if unit.symbol == "N" else unit))
-
-
-def _span(least: float, greatest: float, unit: Unit) -> str:
+    unit = _KILONEWTON if unit.symbol == "N" else unit
     low, high = Fraction(least) / unit.factor, Fraction(greatest) / unit.factor
     places = places_for_value(low)
-    apart = low != high
-    return spell(_quantity(down(low, places), up(high, places) if apart else down(low, places), unit, places))
+    lowest = down(low, places)
+    highest = lowest if low == high else max(lowest, (down if greatest >= most else up)(high, places))
+    return Amount(spell(_quantity(lowest, highest, unit, places)))
 
 
 def _quantity(low: Fraction, high: Fraction, unit: Unit, places: int) -> Quantity:

@@ -25,6 +25,7 @@ BOLTS = """fasteners:
     on: drop-box
 """
 TORQUE = "    torque: {value: 40 ± 4 N·m, source: plate, at: line 4}\n"
+BOLT_SNUG = "    torque: {value: 20 ± 2 N·m, source: plate, at: line 4}\n"
 FRICTION = '    friction: {value: "0.10 to 0.16", source: plate, at: line 5}\n'
 WRENCH = "  wrench: {name: torque wrench, range: {value: 10 to 100 N·m, source: bench-book, at: page 2}"
 TOOLS = "tools:\n  spanner: {name: 19 mm ring spanner}\n  gauntlets: {name: heat gauntlets}\n"
@@ -190,12 +191,47 @@ def test_a_turn_is_told_with_the_force_that_it_adds() -> None:
     told = line("Turn", callout(f"{bolts}    reuse: {{is: never}}\n"))
     area = PROOF / 830
     soft, stiff = 207_000 * area / 60, 207_000 * math.pi / 4 * DIAMETER**2 / 60
-    least, greatest = 0.1875 * soft * 4 / 5 / 1000, 0.1875 * stiff * 8 / 9 / 1000
-    drawn, each, low, high = numbers(told)[:4]
+    least, greatest = 0.1875 * soft * 4 / 5, 0.1875 * stiff * 8 / 9
+    snug, tight = force(36 * 0.96, 0.16), force(44 * 1.04, 0.10)
+    drawn, each, low, high, total = numbers(told)[:5]
     assert (drawn, each) == (0.19, 0.0042)
-    assert low <= least < low + 1
-    assert high - 1 < greatest <= high
-    assert f"It may go beyond what the bolt bears, {math.floor(PROOF / 1000)} kN" in told
+    assert low * 1000 <= least < low * 1000 + 1000
+    assert snug + least < PROOF < tight + greatest
+    assert high == math.floor(min(greatest, PROOF - snug) / 1000)
+    assert total == math.floor((snug + least) / 1000)
+    since = math.floor(45 * (PROOF - tight) / greatest)
+    assert f"It may go beyond what the bolt bears from {since}° on, {math.floor(PROOF / 1000)} kN" in told
+    assert told.endswith("then it stays longer, and how far it pulls cannot be said by this.")
+
+
+@pytest.mark.parametrize("friction", [FRICTION, ""])
+def test_beyond_the_proof_load_no_force_is_told(friction: str) -> None:
+    """180° of M10 x 1.5 are 0.75 mm: what springs back would pull 60 mm with 120 kN at least, and the bolt bears 48.
+
+    Whatever the torque before it gave; as the grip is longer the same turn pulls less, and may go beyond.
+    """
+    bolts = f"{TORQUE}{friction}    reuse: {{is: never}}\n    stages: [40 N·m, 180 °]\n"
+    told = line("Turn", callout(f"{bolts}    grip: {{value: 60 mm, source: plate, at: line 6}}\n"))
+    assert told == (
+        "draws head and nut together by 0.75 mm, 0.0042 mm for each degree. It takes the bolt beyond what it bears, "
+        f"{math.floor(PROOF / 1000)} kN (its proof load); then it stays longer, and how far it pulls cannot be said "
+        "by this."
+    )
+    told = line("Turn", callout(f"{bolts}    grip: {{value: 240 mm, source: plate, at: line 6}}\n"))
+    assert "It may go beyond what the bolt bears" in told
+    assert ("In all" in told) is bool(friction)
+
+
+def test_a_turn_within_the_proof_load_tells_all_of_it() -> None:
+    """10° of M10 x 1.5 over 60 mm add 7 to 10 kN to the torque's force, and the bolt bears 48."""
+    bolts = f"{BOLT_SNUG}    stages: [20 N·m, 10 °]\n    grip: {{value: 60 mm, source: plate, at: line 6}}\n"
+    told = line("Turn", callout(f"{bolts}{FRICTION}    reuse: {{is: never}}\n"))
+    assert "beyond" not in told
+    area = PROOF / 830
+    snug, tight = force(18 * 0.96, 0.16), force(22 * 1.04, 0.10)
+    least = snug + 0.75 / 18 * 207_000 * area / 60 * 4 / 5
+    greatest = tight + 0.75 / 18 * 207_000 * math.pi / 4 * DIAMETER**2 / 60 * 8 / 9
+    assert told.endswith(f"In all {math.floor(least / 1000)} to {math.ceil(greatest / 1000)} kN.")
 
 
 def test_a_turn_without_a_grip_says_what_is_missing() -> None:
