@@ -91,26 +91,15 @@ def _turned(group: FastenerGroup, turn: Turn, load: BoltLoad | None, wording: Wo
     if proof is None or greatest <= proof:
         total = (Words(" In all "), _force(least, greatest, wording), Words(".")) if load is not None else ()
         return (*drawn, *_added(_force(turn.least_newton, turn.greatest_newton, wording)), *total)
-    bears = _force(proof, proof, wording)
+    bears = (_force(proof, proof, wording), Words(f" (its proof load){_LONGER}"))
     if least > proof:
-        return (
-            *drawn,
-            Words(". It takes the bolt beyond what it bears, "),
-            bears,
-            Words(f" (its proof load){_LONGER}"),
-        )
+        return (*drawn, Words(". It takes the bolt beyond what it bears, "), *bears)
     added = _force(turn.least_newton, min(turn.greatest_newton, proof - before[0]), wording, most=proof - before[0])
     reached = (Words(" In all at least "), _force(least, least, wording), Words(".")) if load is not None else ()
     earliest = math.floor(turn.degree * Fraction(max(0.0, proof - before[1]) / turn.greatest_newton))
     since = f" from {earliest}° on" if load is not None and earliest else ""
-    return (
-        *drawn,
-        *_added(added),
-        *reached,
-        Words(f" It may go beyond what the bolt bears{since}, "),
-        bears,
-        Words(f" (its proof load){_LONGER}"),
-    )
+    may = Words(f" It may go beyond what the bolt bears{since}, ")
+    return (*drawn, *_added(added), *reached, may, *bears)
 
 
 def _drawn(turn: Turn, wording: Wording) -> Text:
