@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from authoring.quantities.numerals import NUMBER, SIGNED
+from authoring.quantities.numerals import NUMBER, SIGN, SIGNED
 
 LONGEST = 200
 """The longest text that is read at all; a quantity needs some thirty characters."""
@@ -24,7 +24,7 @@ QUANTITY = re.compile(
     \s*+(?>(?P<open>\()?)\s*+(?P<first>{SIGNED})\s*+(?>(?P<unit>{UNIT})?)\s*+
     (?>(?P<tail>
        (?:±|\+/{_MINUS})\s*+(?P<within>{NUMBER})(?>(?P<share>\s*+%)?)
-      |(?P<uneven>[-+\u2212]\s*+{NUMBER}(?>(?:\s*+%)?)\s*+/\s*+[-+\u2212]\s*+{NUMBER}(?>(?:\s*+%)?))
+      |(?P<uneven>{SIGN}\s*+{NUMBER}(?>(?:\s*+%)?)\s*+/\s*+{SIGN}\s*+{NUMBER}(?>(?:\s*+%)?))
       |(?:to\b|\.\.\.?+|[…–—])\s*+(?P<last>{SIGNED})
     )?)
     \s*+(?>(?P<close>\))?)\s*+(?>(?P<unit_after>(?:1/)?[^\d\s(](?:.*\S)?)?)\s*+""",
@@ -33,7 +33,7 @@ QUANTITY = re.compile(
 """Value, tolerance, range, minimum and maximum; what the parts mean together is for the reader to judge."""
 
 UNEVEN = (
-    rf"(?P<sign>[-+\u2212])\s*+(?P<one>{NUMBER})(?>(?P<one_share>\s*+%)?)\s*+/"
-    rf"\s*+(?P<other_sign>[-+\u2212])\s*+(?P<other>{NUMBER})(?>(?P<other_share>\s*+%)?)"
+    rf"(?P<sign>{SIGN})\s*+(?P<one>{NUMBER})(?>(?P<one_share>\s*+%)?)\s*+/"
+    rf"\s*+(?P<other_sign>{SIGN})\s*+(?P<other>{NUMBER})(?>(?P<other_share>\s*+%)?)"
 )
 """A tolerance with a side each: +2/-1; kept as text and compiled at the first one, since few libraries hold any."""

@@ -16,7 +16,10 @@ _UNGROUPED = 4  # SP 811, 10.5.3: four digits on one side of the point are custo
 NUMBER = r"[0-9]++(?>(?:[\u202f\u2009][0-9]{3})*)(?>(?:\.[0-9]++(?>(?:[\u202f\u2009][0-9]{1,3})*))?)"
 """A number without sign, as a regular expression that never backs up."""
 
-SIGNED = rf"[-+{MINUS}]?+{NUMBER}"
+SIGN = f"(?!,)[+-\\-{MINUS}]"
+"""A sign, as a class of two stretches: one of three costs a tenth of the grammar to compile, and a comma is none."""
+
+SIGNED = rf"(?:{SIGN})?+{NUMBER}"
 
 
 def read_numeral(text: str) -> tuple[Fraction, str]:

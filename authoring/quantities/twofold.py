@@ -87,7 +87,8 @@ def _twice(found: re.Match[str], unit: Unit, other: Unit, between: str) -> Told:
     if abs(again - first) <= max(abs(first) * _ABOUT, rounded):
         reason = "The same quantity stands here twice, in two units."
         return Told(reason, f'Write "{one}"; the other unit is worked out from it.')
-    return Told("A quantity stands here twice, and the two differ.", f'Write the one that is right: "{one}" or "{two}".')
+    reason = "A quantity stands here twice, and the two differ."
+    return Told(reason, f'Write the one that is right: "{one}" or "{two}".')
 
 
 def _compound(found: re.Match[str], unit: Unit, other: Unit) -> Told:
