@@ -8,19 +8,20 @@ only; after a procedure that was carried out nothing counts as cooled, dead or w
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from msgspec import Struct
 
 from authoring.model.demands import Need
 from authoring.model.fitments import together
+from authoring.model.lacking import bare
 from authoring.model.library import Scope
 from authoring.model.procedure import Action
 from authoring.model.specification import When
 from authoring.model.things import Item, Value
 from authoring.quantities.units import Dimension
-from authoring.workshop.interval import interval_of
+from authoring.workshop.interval import Interval, interval_of
 
 _UP = "raised"
 _RUNS = "running"
@@ -47,6 +48,12 @@ class There(Struct, frozen=True):
     off: tuple[When, ...] = ()
 
 
+class _Reached(Struct, frozen=True):
+    """The windows of temperature that a thing was once brought into: the upper end of each in K, None where open."""
+
+    windows: tuple[tuple[When, Fraction | None], ...]
+
+
 class Dangers:
     """What is dangerous at one place of a job; it changes as the steps are gone through."""
 
@@ -54,7 +61,7 @@ class Dangers:
         self._scope = scope
         self._on: dict[tuple[str, str], list[When]] = {}
         self._off: dict[tuple[str, str], list[When]] = {}
-        self._cooled: dict[str, list[tuple[When, Fraction]]] = {}
+        self._cooled: dict[str, list[_Reached]] = {}
         self._lifted: set[str] = set()
         self.ran = False
         self.unknown = True
@@ -124,7 +131,16 @@ class Dangers:
 
     def cooled(self, item: Item, limit: Fraction) -> Sequence[When]:
         """Return for which fitments a thing has cooled below a temperature in K, or to it."""
-        return [when for when, reached in self._cooled.get(item.id, ()) if reached <= limit]
+        return [when for reached in self._cooled.get(item.id, ()) for when in self._below(reached, limit)]
+
+    def _below(self, reached: _Reached, limit: Fraction) -> Sequence[When]:
+        """Return for which fitments every window of a value lies below a limit; where two apply, the warmer counts."""
+        low = [when for when, end in reached.windows if end is not None and end <= limit]
+        high = [when for when, end in reached.windows if end is None or end > limit]
+        if not (low and high):
+            return low
+        vehicle = self._scope.vehicle
+        return bare(vehicle, self._scope.procedure.covers, low, high) if vehicle is not None else []
 
     def _begins(self, danger: str, thing: str, when: When) -> None:
         self._on.setdefault((danger, thing), []).append(when)
@@ -145,12 +161,17 @@ class Dangers:
         self._off = {key: whens for key, whens in self._off.items() if key[0] not in dangers}
 
     def _cools(self, need: Need, when: When) -> None:
-        named = self._scope.things.get(need.state)
-        quantity = named.thing.specification.value if named is not None and isinstance(named.thing, Value) else None
-        if quantity is not None and quantity.dimension is Dimension.TEMPERATURE:
-            highest = interval_of(quantity).high
-            if highest is not None:
-                self._cooled.setdefault(need.thing, []).append((when, highest))
+        windows = tuple((together(when, own), reach.high) for own, reach in self._temperatures(need.state))
+        if windows:
+            self._cooled.setdefault(need.thing, []).append(_Reached(windows))
+
+    def _temperatures(self, name: str) -> Iterator[tuple[When, Interval]]:
+        """Yield each window of temperature that a value states, with its condition."""
+        named = self._scope.things.get(name)
+        for window in named.thing.windows if named is not None and isinstance(named.thing, Value) else ():
+            quantity = window.specification.value
+            if quantity is not None and quantity.dimension is Dimension.TEMPERATURE:
+                yield window.when, interval_of(quantity)
 
     def _chain(self, item: Item) -> list[Item]:
         """Return a thing, what it is part of, and so on; a ring of parts ends where it comes round."""

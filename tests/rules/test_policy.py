@@ -251,3 +251,37 @@ def test_steps_are_numbered_in_findings_as_they_are_printed() -> None:
     procedure = library.library.procedures["FL-110"]
     assert list(numbers(procedure).values()) == ["1", "2", "3", "4a", "4b"]
     assert list(cautions(library, {})) == ["2", "4a", "4b"]
+
+
+WINDOWS = """\
+values:
+  cool:
+    name: temperature of the exhaust
+    windows:
+{}
+hazards: none
+sections:
+  - title: Wipe
+    needs: {{exhaust: cool}}
+    steps:
+      - step: Clean the [exhaust].
+        do: [{{clean: exhaust}}]
+"""
+COLD = "      - {value: at most 40 °C, when: {brake: [drum]}, source: bench-book, at: page 8, why: Nobody notices it.}"
+WARM = COLD.replace("40 °C", "200 °C").replace("[drum]", "[disc]")
+WARM_FOR_ALL = WARM.replace("when: {brake: [disc]}, ", "")
+
+
+@pytest.mark.parametrize(
+    ("windows", "concerned"),
+    [
+        pytest.param((COLD, WARM), ["parking brake: disc brake"], id="the warm window is second"),
+        pytest.param((WARM, COLD), ["parking brake: disc brake"], id="the warm window is first"),
+        pytest.param((COLD, WARM_FOR_ALL), [""], id="both windows hold for the drum"),
+        pytest.param((COLD, COLD.replace("[drum]", "[disc]")), [], id="both windows are cold"),
+    ],
+)
+def test_a_thing_has_cooled_only_where_its_own_window_says_so(windows: tuple[str, str], concerned: list[str]) -> None:
+    """Whichever window stands first, each machine goes by the warmest window that holds for it."""
+    told = found(WINDOWS.format("\n".join(windows)))
+    assert [(rule, whom) for rule, _, _, whom in told] == [("policy-unmet", whom) for whom in concerned]
