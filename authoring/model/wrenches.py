@@ -121,6 +121,17 @@ def fitting(one: Tightening, stock: Stock | None) -> list[Tool]:
     return able
 
 
+def overlong(one: Held) -> bool:
+    """Tell whether the adapter is longer than the wrench that carries it, where its length counts.
+
+    No adapter is: one of the two lengths was read wrong.
+    """
+    if one.adapter is None or one.adapter.adapter is None or isinstance(one.ratio, Impossible) or one.ratio == 1:
+        return False
+    reach, length = _metre(one.adapter.adapter.length), _metre(one.wrench.length)
+    return reach is not None and length is not None and reach > length
+
+
 def off_by(one: Held, torque: Interval) -> Interval:
     """Return the torques in N·m that may reach the fastener where these are meant: each end moved out by the error.
 

@@ -57,7 +57,7 @@ from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.diagnostics.words import joined, quoted
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.wrenches import Held, Tightening, fit_of, fitting, tightenings, torque_of
+from authoring.model.wrenches import Held, Tightening, fit_of, fitting, overlong, tightenings, torque_of
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.show import spell
 from authoring.quantities.units import Dimension
@@ -71,6 +71,8 @@ REQUIREMENTS = ("T4",)
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each tightening to a torque that no wrench of its step can do."""
     for one in tightenings(procedure, library.scope(procedure)):
+        if one.held and all(overlong(held) for held in one.held):
+            continue  # a length was read wrong, which is told of by itself
         torque = torque_of(one.group)
         why = _reasons(one, torque) if torque is not None else []
         if why:
