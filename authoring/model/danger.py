@@ -12,16 +12,19 @@ from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from authoring.model.demands import Need
 from authoring.model.fitments import together
+from authoring.model.heated import Heat, one_and_the_same
 from authoring.model.lacking import bare
 from authoring.model.library import Scope
 from authoring.model.procedure import Action
 from authoring.model.specification import When
 from authoring.model.things import Item, Value
+from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
-from authoring.workshop.interval import Interval, interval_of
+from authoring.workshop.interval import interval_of
 
 _UP = "raised"
 _RUNS = "running"
@@ -62,6 +65,7 @@ class Dangers:
         self._on: dict[tuple[str, str], list[When]] = {}
         self._off: dict[tuple[str, str], list[When]] = {}
         self._cooled: dict[str, list[_Reached]] = {}
+        self._heated: dict[str, list[Heat]] = {}
         self._lifted: set[str] = set()
         self.ran = False
         self.unknown = True
@@ -78,7 +82,7 @@ class Dangers:
             elif ends is not None:
                 self._ends(ends, need.thing, when)
             else:
-                self._cools(need, when)
+                self._cools(need.thing, need.state, when)
 
     def does(self, action: Action, when: When) -> None:
         """Take in what an action begins and ends, for some fitments."""
@@ -96,8 +100,8 @@ class Dangers:
             elif name == "prove-dead":
                 self._ends(_PRESSURE, thing, when)
                 self._ends(_VOLTAGE, thing, when)
-            elif name == "heat":
-                self._cooled.pop(thing, None)
+            else:
+                self._warms_or_cools(action, thing, when)
         if name == "carry-out":
             self._cooled.clear()
             self._forget(_PRESSURE, _VOLTAGE)
@@ -129,9 +133,27 @@ class Dangers:
         """Return for which fitments a thing was brought to be without pressure, or dead."""
         return self._off.get((RELIEVED[fact], item.id), ())
 
-    def cooled(self, item: Item, limit: Fraction) -> Sequence[When]:
+    @property
+    def something_heated(self) -> bool:
+        """Whether a step has heated anything, for some fitments."""
+        return bool(self._heated)
+
+    def hot_with(self, *things: str) -> Sequence[str]:
+        """Return which of these things, and of what they are part of, a step has heated."""
+        found = dict.fromkeys(things)
+        for thing in things:
+            named = self._scope.things.get(thing)
+            if named is not None and isinstance(named.thing, Item):
+                found |= dict.fromkeys(one.id for one in self._chain(named.thing))
+        return [one for one in found if self._heated.get(one)]
+
+    def heated(self, thing: str) -> Sequence[Heat]:
+        """Return to what the steps have heated a thing; nothing where none has."""
+        return self._heated.get(thing, ())
+
+    def cooled(self, thing: str, limit: Fraction) -> Sequence[When]:
         """Return for which fitments a thing has cooled below a temperature in K, or to it."""
-        return [when for reached in self._cooled.get(item.id, ()) for when in self._below(reached, limit)]
+        return [when for reached in self._cooled.get(thing, ()) for when in self._below(reached, limit)]
 
     def _below(self, reached: _Reached, limit: Fraction) -> Sequence[When]:
         """Return for which fitments every window of a value lies below a limit; where two apply, the warmer counts."""
@@ -160,18 +182,43 @@ class Dangers:
     def _forget(self, *dangers: str) -> None:
         self._off = {key: whens for key, whens in self._off.items() if key[0] not in dangers}
 
-    def _cools(self, need: Need, when: When) -> None:
-        windows = tuple((together(when, own), reach.high) for own, reach in self._temperatures(need.state))
-        if windows:
-            self._cooled.setdefault(need.thing, []).append(_Reached(windows))
+    def _warms_or_cools(self, action: Action, thing: str, when: When) -> None:
+        if action.kind.name == "heat":
+            self._heats(thing, action.roles["to"], when)
+        elif action.kind.name == "measure":
+            self._cools(thing, action.roles.get("value", ""), when)
+        elif action.kind.name == "wait":
+            self._waits(thing, when)
 
-    def _temperatures(self, name: str) -> Iterator[tuple[When, Interval]]:
-        """Yield each window of temperature that a value states, with its condition."""
+    def _heats(self, thing: str, name: str, when: When) -> None:
+        heats = [Heat(to, together(when, own)) for own, to in self._stated(name, Dimension.TEMPERATURE)]
+        for one in one_and_the_same(thing, self._scope.procedure.choices.values()):
+            self._cooled.pop(one, None)
+            before = self._heated.get(one, []) if when or not heats else []
+            self._heated[one] = [*before, *heats]
+
+    def _waits(self, name: str, when: When) -> None:
+        """Let the shortest time of a wait pass for what is hot on no other machines than those that wait."""
+        ends = [interval_of(time).low for _, time in self._stated(name, Dimension.TIME)]
+        least = min((end or Fraction(0) for end in ends), default=Fraction(0))
+        for thing, heats in self._heated.items():
+            self._heated[thing] = [
+                replace(heat, waited=heat.waited + least) if _within(heat.when, when) else heat for heat in heats
+            ]
+
+    def _cools(self, thing: str, name: str, when: When) -> None:
+        stated = self._stated(name, Dimension.TEMPERATURE)
+        windows = tuple((together(when, own), interval_of(one).high) for own, one in stated)
+        for one in one_and_the_same(thing, self._scope.procedure.choices.values()) if windows else ():
+            self._cooled.setdefault(one, []).append(_Reached(windows))
+
+    def _stated(self, name: str, dimension: Dimension) -> Iterator[tuple[When, Quantity]]:
+        """Yield each window that a value states in a dimension, with its condition."""
         named = self._scope.things.get(name)
         for window in named.thing.windows if named is not None and isinstance(named.thing, Value) else ():
             quantity = window.specification.value
-            if quantity is not None and quantity.dimension is Dimension.TEMPERATURE:
-                yield window.when, interval_of(quantity)
+            if quantity is not None and quantity.dimension is dimension:
+                yield window.when, quantity
 
     def _chain(self, item: Item) -> list[Item]:
         """Return a thing, what it is part of, and so on; a ring of parts ends where it comes round."""
@@ -183,3 +230,8 @@ class Dangers:
                 break
             chain.append(above)
         return chain
+
+
+def _within(when: When, other: When) -> bool:
+    """Tell whether wherever `when` holds, `other` is sure to hold as well."""
+    return all(set(when.get(feature, ())) <= set(values) and feature in when for feature, values in other.items())

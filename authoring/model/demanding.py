@@ -12,13 +12,14 @@ from msgspec import Struct
 from authoring.model.cooling import burns_from
 from authoring.model.danger import RELIEVED, Dangers, There
 from authoring.model.fitments import together
+from authoring.model.heated import Heat, as_item, bare_metal
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, of_step, touched
 from authoring.model.policies import EVERYWHERE, policies_of, top
 from authoring.model.policy import FACTS, Policy
 from authoring.model.procedure import Action, Procedure, Section, Step
 from authoring.model.specification import When
-from authoring.model.things import Equipment, FastenerGroup, Hazard, Item, Shop
+from authoring.model.things import Equipment, FastenerGroup, Item, Shop
 from authoring.quantities.quantity import Quantity
 
 _LIFTS = frozenset({"raise", "lower"})
@@ -31,6 +32,8 @@ class Demand(Struct, frozen=True, eq=False):
     `asked` are the fitments for which it does while the danger is there, `eased` those for which an earlier step has
     taken the danger away, `held` those that have passed a hold point of the section before.
     `certain` says that stated facts leave no doubt; what a shop itself demands is always meant.
+    `heat` is to what a step has brought the thing, where that is the danger; a part is then an item for once, with the
+    hazards of what is hot.
     """
 
     policy: Policy
@@ -42,6 +45,7 @@ class Demand(Struct, frozen=True, eq=False):
     eased: tuple[When, ...]
     held: tuple[When, ...]
     certain: bool
+    heat: Heat | None = None
 
     @property
     def near(self) -> bool:
@@ -50,11 +54,15 @@ class Demand(Struct, frozen=True, eq=False):
 
 
 class _Met(Struct, frozen=True, eq=False):
-    """A thing that a step meets: the mention, and the action that touches it; None where it is only near."""
+    """A thing that a step meets: the mention, and the action that touches it; None where it is only near.
+
+    `heat` is set where a step before has heated it.
+    """
 
     item: Item
     mention: Mention
     action: Action | None
+    heat: Heat | None = None
 
 
 class _Here(Struct, frozen=True, eq=False):
@@ -64,7 +72,7 @@ class _Here(Struct, frozen=True, eq=False):
     step: Step
     when: When
     held: list[When]
-    hazards: Mapping[str, Hazard]
+    shop: Shop | None
 
 
 # As long as a library lives: several rules ask of each procedure, one rule after the other, and then the booklet.
@@ -84,13 +92,14 @@ def demands(procedure: Procedure, library: Library) -> tuple[Demand, ...]:
 
 
 class _Meant(Struct, frozen=True, eq=False):
-    """The policies that speak of each item: those of what is up, and all others.
+    """The policies that speak of each item: those of what is up, and all others; `hotter` speak of what is heated.
 
     Most things could be up and few are, so that the former are looked at only while something is.
     """
 
     others: Mapping[str, list[Policy]]
     up: Mapping[str, list[Policy]]
+    hotter: Sequence[Policy]
 
     def of(self, item: str, dangers: Dangers) -> Sequence[Policy]:
         """Return the policies to ask about an item now."""
@@ -107,7 +116,7 @@ def _meant(equipment: Equipment, shop: Shop | None) -> _Meant:
         for item in equipment.items.values():
             if _means(policy, item, shop):
                 there.setdefault(item.id, []).append(policy)
-    return _Meant(others, up)
+    return _Meant(others, up, [one for one in policies_of(shop).values() if "hotter-than" in one.bounds])
 
 
 def _means(policy: Policy, item: Item, shop: Shop | None) -> bool:
@@ -133,30 +142,32 @@ def _beyond(item: Item, key: str, bound: Quantity | None) -> bool | None:
     if fact is None or fact.value is None:
         return None
     limit = _limit(item, bound)
-    return limit is not None and (top(fact.value) > limit or (bound is None and top(fact.value) == limit))
+    return top(fact.value) > limit or (bound is None and top(fact.value) == limit)
 
 
-def _limit(item: Item, bound: Quantity | None) -> Fraction | None:
+def _limit(item: Item, bound: Quantity | None) -> Fraction:
+    """Return a bound in K, or where a touch of the thing burns; of what nobody said how it is touched, bare metal."""
     if bound is not None:
         return top(bound)
-    return burns_from(item.hot) if item.hot is not None else None
+    own = burns_from(item.hot) if item.hot is not None else None
+    return bare_metal() if own is None else own
 
 
 def _demands(procedure: Procedure, scope: Scope, meant: _Meant) -> Iterator[Demand]:
     dangers = Dangers(scope)
-    hazards = scope.library.shop.hazards if scope.library.shop is not None else {}
     dangers.needs(procedure.needs, {})
     for section in procedure.sections:
         dangers.needs(section.needs, section.when)
         held: list[When] = []
         for step in section.steps:
-            here = _Here(section, step, together(section.when, step.when), held, hazards)
-            found: dict[tuple[str, str], Demand] = {}
+            here = _Here(section, step, together(section.when, step.when), held, scope.library.shop)
+            found: dict[tuple[object, ...], Demand] = {}
             for one in _of_step(here, dangers, scope, meant):
-                before = found.get((one.policy.id, one.item.id))
+                key = (one.policy.id, one.item.id, *(one.heat.when.items() if one.heat is not None else ()))
+                before = found.get(key)
                 # What was cooled may be hot again after the next action of the step.
                 if before is None or (all(one.eased) and not all(before.eased)):
-                    found[one.policy.id, one.item.id] = one
+                    found[key] = one
             yield from found.values()
 
 
@@ -164,29 +175,23 @@ def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: _Meant) -> Iter
     """Yield what a step meets; what is near is near before, during and after each of its actions."""
     step = here.step
     dangers.needs(step.needs, here.when)
-    near = list(_near(step, scope))
+    near = list(_near(step))
+    yield from _asked(_met(near, scope, dangers), here, dangers, meant)
     for action in step.actions:
-        hands_on = any(meant.of(_item_of(name, scope), dangers) for _, name in action.names())
-        yield from _asked([*near, *(_touched(action, scope) if hands_on else ())], here, dangers, meant)
+        hands = [(mention, action) for mention in touched(action)]
+        if dangers.something_heated or any(meant.of(_item_of(one.name, scope), dangers) for one, _ in hands):
+            yield from _asked(_met([*near, *hands], scope, dangers), here, dangers, meant)
         dangers.does(action, here.when)
-        yield from _asked(near, here, dangers, meant)
+        after = [*near, *hands] if action.kind.name == "heat" else near
+        yield from _asked(_met(after, scope, dangers), here, dangers, meant)
         if action.hold:
             here.held.append(here.when)
-    if not step.actions:
-        yield from _asked(near, here, dangers, meant)
     dangers.needs(step.leaves, here.when)
 
 
-def _near(step: Step, scope: Scope) -> Iterator[_Met]:
+def _near(step: Step) -> Iterator[tuple[Mention, None]]:
     if step.near or step.holding is not None:
-        for mention in of_step(step):
-            if mention.role in {"near", "hold"}:
-                yield from _met(mention, None, scope)
-
-
-def _touched(action: Action, scope: Scope) -> Iterator[_Met]:
-    for mention in touched(action):
-        yield from _met(mention, action, scope)
+        yield from ((mention, None) for mention in of_step(step) if mention.role in {"near", "hold"})
 
 
 def _item_of(name: str, scope: Scope) -> str:
@@ -196,18 +201,36 @@ def _item_of(name: str, scope: Scope) -> str:
     return thing.on or name if isinstance(thing, FastenerGroup) else name
 
 
-def _met(mention: Mention, action: Action | None, scope: Scope) -> Iterator[_Met]:
-    named = scope.things.get(_item_of(mention.name, scope))
-    if named is not None and isinstance(named.thing, Item):
-        yield _Met(named.thing, mention, action)
+def _met(mentions: Iterable[tuple[Mention, Action | None]], scope: Scope, dangers: Dangers) -> Iterator[_Met]:
+    """Yield what is met: first what a step has heated, which may be a part or a choice as well, then each item."""
+    for mention, action in mentions:
+        name = _item_of(mention.name, scope)
+        for one in dangers.hot_with(mention.name, name) if dangers.something_heated else ():
+            hot = as_item(one, scope)
+            yield from (_Met(hot, mention, action, heat) for heat in dangers.heated(one) if hot is not None)
+        named = scope.things.get(name)
+        if named is not None and isinstance(named.thing, Item):
+            yield _Met(named.thing, mention, action)
 
 
 def _asked(met: Iterable[_Met], here: _Here, dangers: Dangers, meant: _Meant) -> Iterator[Demand]:
     for one in met:
-        for policy in meant.of(one.item.id, dangers):
+        if one.heat is None:
+            policies = meant.of(one.item.id, dangers)
+        else:
+            policies = [policy for policy in meant.hotter if _burns(policy, one.item, one.heat, here.shop)]
+        for policy in policies:
             found = _demand(policy, one, here, dangers) if _is_act(policy, one) else None
             if found is not None:
                 yield found
+
+
+def _burns(policy: Policy, item: Item, heat: Heat, shop: Shop | None) -> bool:
+    """Tell whether a policy speaks of what a step has heated and the steps have not let cool since."""
+    limit = _limit(item, policy.bounds["hotter-than"])
+    others = (_beyond(item, key, bound) for key, bound in policy.bounds.items() if key != "hotter-than")
+    meant = policy.by_facts or policy.hazard is None
+    return meant and all(others) and heat.burns_at(limit) and not heat.is_cold(item, limit, shop)
 
 
 def _is_act(policy: Policy, met: _Met) -> bool:
@@ -229,7 +252,8 @@ def _aside(policy: Policy) -> frozenset[str]:
 
 def _demand(policy: Policy, met: _Met, here: _Here, dangers: Dangers) -> Demand | None:
     """Return the demand, or None where nothing runs or is up that would be the danger."""
-    asked: tuple[When, ...] = (together(here.when, met.item.when),)
+    heat = met.heat
+    asked: tuple[When, ...] = (together(here.when, met.item.when, heat.when if heat is not None else {}),)
     eased: list[When] = []
     for there in _while(policy, met.item, here, dangers):
         if there is None:
@@ -238,18 +262,20 @@ def _demand(policy: Policy, met: _Met, here: _Here, dangers: Dangers) -> Demand 
         eased += there.off
     for key, bound in policy.bounds.items():
         if key == "hotter-than":
-            eased += dangers.cooled(met.item, _limit(met.item, bound) or Fraction(0))
+            eased += dangers.cooled(met.item.id, _limit(met.item, bound))
         elif FACTS[key][0] in RELIEVED:
             eased += dangers.relieved(FACTS[key][0], met.item)
-    certain = not policy.by_facts or policy.where is not None or _certain(policy, here.step, dangers)
+    certain = (
+        not policy.by_facts or policy.where is not None or heat is not None or _certain(policy, here.step, dangers)
+    )
     return Demand(
-        policy, here.section, here.step, met.item, met.mention, asked, tuple(eased), tuple(here.held), certain
+        policy, here.section, here.step, met.item, met.mention, asked, tuple(eased), tuple(here.held), certain, heat
     )
 
 
 def _while(policy: Policy, item: Item, here: _Here, dangers: Dangers) -> Iterator[There | None]:
     """Yield for which fitments each danger that the policy is limited to is there; None for one that is not."""
-    hazard = here.hazards.get(policy.hazard or "")
+    hazard = here.shop.hazards.get(policy.hazard or "") if here.shop is not None else None
     if policy.only_while == "running" or (hazard is not None and hazard.only_while == "running"):
         # Where nothing was said, it may run; a default asks only where it is known to.
         may = dangers.unknown and not policy.by_facts

@@ -13,7 +13,7 @@ from authoring.quantities.read import read_quantity
 
 MEMORY = "from memory"
 RESTATED = "read in a second party's copy"
-READ = "as told in workshop/burns.py"
+PRINTED = "as printed in DGUV Vorschrift 79, §12"
 
 
 def _bound(key: str, text: str) -> Mapping[str, Quantity]:
@@ -37,7 +37,7 @@ DEFAULTS = _named(
         sign="hot-surface",
         sort="a hot surface",
         source="DIN EN 563:1994, forerunner of ISO 13732-1",
-        status=READ,
+        status=PRINTED,
         by_facts=True,
     ),
     Policy(

@@ -12,7 +12,8 @@ def met(demand: Demand, procedure: Procedure) -> str:
     """Return where a demand is met, as the beginning of a sentence, such as: Step 4 comes near "exhaust-pipe"."""
     number = numbers(procedure)[demand.step.id]
     by = f' by "{demand.mention.name}"' if demand.mention.name != demand.item.id else ""
-    return f'Step {number} {"comes near" if demand.near else "touches"} "{demand.item.id}"{by}'
+    heated = f", heated to {demand.heat.to.text}" if demand.heat is not None else ""
+    return f'Step {number} {"comes near" if demand.near else "touches"} "{demand.item.id}"{by}{heated}'
 
 
 def reason(policy: Policy) -> str:

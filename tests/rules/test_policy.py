@@ -285,3 +285,9 @@ def test_a_thing_has_cooled_only_where_its_own_window_says_so(windows: tuple[str
     """Whichever window stands first, each machine goes by the warmest window that holds for it."""
     told = found(WINDOWS.format("\n".join(windows)))
     assert [(rule, whom) for rule, _, _, whom in told] == [("policy-unmet", whom) for whom in concerned]
+
+
+def test_a_default_names_what_a_technician_can_look_up() -> None:
+    """Neither the source nor how it is known is a file of the program."""
+    assert [one.id for one in DEFAULTS.values() if ".py" in f"{one.source} {one.status}"] == []
+    assert "DIN EN 563" in DEFAULTS["hot-surface"].source
