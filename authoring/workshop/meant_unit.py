@@ -3,11 +3,13 @@
 Formula:
     T_usual = 0.2 d 0.75 F_p
     doubtful if T < 0.15 T_usual or T > 2 T_usual
+    meant only in a unit with T <= K F_p d
 
 Symbols:
     T: stated torque in N·m
     d: nominal diameter in m
     F_p: proof load in N by `proof_load`
+    K: nut factor, 0.2 where nobody states it
 
 Source: Shigley's Mechanical Engineering Design, 9th edition, section 8-8, K = 0.2 from Table 8-15.
 The bounds are common practice.
@@ -33,8 +35,11 @@ from authoring.workshop.proof_load import proof_load_newton
 LEAST_SHARE, GREATEST_SHARE = 0.15, 2.0
 """Between these shares of the usual torque nothing is said."""
 
+USUAL_NUT_FACTOR = 0.2
+"""K where nobody states one: zinc-plated steel in Shigley's Table 8-15."""
+
 _LEAST_MEANT = 0.3  # nobody means a unit in which the torque would be odd again
-_NUT_FACTOR, _PRELOAD_SHARE = 0.2, 0.75
+_PRELOAD_SHARE = 0.75
 _ROUNDED = Fraction(15, 1000)  # 31.7 lbf·ft are written 32
 _MEANT = tuple(UNITS[symbol] for symbol in ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm"))
 
@@ -42,20 +47,35 @@ _MEANT = tuple(UNITS[symbol] for symbol in ("N·m", "lbf·ft", "lbf·in", "kgf·
 def usual_torque_newton_metre(thread: MetricThread, property_class: str) -> float | None:
     """Return 0.2 * 0.75 * F_p * d in N·m: about what a plain bolt takes; None for a class without a proof load."""
     proof = proof_load_newton(thread, property_class)
-    return None if proof is None else torque_for_nut_factor(_PRELOAD_SHARE * proof, thread, _NUT_FACTOR)
+    return None if proof is None else torque_for_nut_factor(_PRELOAD_SHARE * proof, thread, USUAL_NUT_FACTOR)
 
 
-def units_probably_meant(number: Fraction, unit: Unit, thread: MetricThread, property_class: str) -> tuple[Unit, ...]:
+def bears(
+    torque_newton_metre: Fraction, thread: MetricThread, property_class: str, nut_factor: float = USUAL_NUT_FACTOR
+) -> bool:
+    """Tell whether T <= K F_p d, so that the bolt stays below its proof load; True for a class without one."""
+    proof = proof_load_newton(thread, property_class)
+    return proof is None or float(torque_newton_metre) <= torque_for_nut_factor(proof, thread, nut_factor)
+
+
+def units_probably_meant(
+    number: Fraction, unit: Unit, thread: MetricThread, property_class: str, *, nut_factor: float = USUAL_NUT_FACTOR
+) -> tuple[Unit, ...]:
     """Return the units in which the number would be a usual torque, the likeliest first; none when it is sane as it is.
 
-    None either when no unit would help: a torque that is too much in every unit is a matter for `bolt_load`.
+    None either when no unit would help: a torque that is too much in every unit is a matter for `bolt_load`, and a
+    unit in which the bolt would be pulled beyond its proof load, at the least `nut_factor`, is never named.
     A unit with the same force, such as lbf·in for lbf·ft, goes first, then what comes nearest to the usual torque.
     """
     usual = usual_torque_newton_metre(thread, property_class)
     if usual is None or number <= 0 or LEAST_SHARE <= float(number * unit.factor) / usual <= GREATEST_SHARE:
         return ()
     shares = {meant: float(number * meant.factor) / usual for meant in _MEANT if meant != unit}
-    likely = [meant for meant, share in shares.items() if _LEAST_MEANT <= share <= GREATEST_SHARE]
+    likely = [
+        meant
+        for meant, share in shares.items()
+        if _LEAST_MEANT <= share <= GREATEST_SHARE and bears(number * meant.factor, thread, property_class, nut_factor)
+    ]
     return tuple(sorted(likely, key=lambda meant: (_force(meant) != _force(unit), abs(math.log(shares[meant])))))
 
 

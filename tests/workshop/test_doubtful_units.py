@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from authoring.quantities.units import UNITS
 from authoring.workshop.clamp_force import nut_factor, torque_for_nut_factor
-from authoring.workshop.meant_unit import unit_that_makes, units_probably_meant, usual_torque_newton_metre
+from authoring.workshop.meant_unit import bears, unit_that_makes, units_probably_meant, usual_torque_newton_metre
 from authoring.workshop.metric_thread import MetricThread
 from authoring.workshop.proof_load import proof_load_newton
 from tests.workshop.bolts import CLASSES, THREADS, classes, thread, threads
@@ -69,8 +69,10 @@ def test_a_mistaken_unit_is_named(
         ("440", "lbf·ft", "M10", "8.8", ["lbf·in", "kgf·cm"]),
         ("420", "N·m", "M10", "8.8", ["lbf·in", "kgf·cm"]),
         ("5", "N·m", "M10", "8.8", ["kgf·m"]),
-        ("50", "kgf·m", "M10", "8.8", ["N·m", "lbf·ft"]),
-        ("88", "lbf·ft", "M10", "8.8", ["N·m"]),
+        ("50", "kgf·m", "M10", "8.8", ["N·m"]),
+        ("46", "kgf·m", "M10", "8.8", ["N·m", "lbf·ft"]),
+        ("88", "lbf·ft", "M10", "8.8", []),
+        ("45", "N·m", "M18", "8.8", []),
         ("50", "N·m", "M10", "8.8", []),
         ("37", "lbf·ft", "M10", "8.8", []),
         ("2000", "N·m", "M10", "8.8", []),
@@ -86,6 +88,15 @@ def test_the_likeliest_unit_stands_first(
     """The same force goes first, then the nearest; nothing is named where nothing helps or the class is not known."""
     units = units_probably_meant(Fraction(number), UNITS[typed], thread(bolt), property_class)
     assert [unit.symbol for unit in units] == named
+
+
+@pytest.mark.parametrize(
+    ("number", "factor", "named"), [("45", 0.2, 0), ("42", 0.2, 1), ("42", 0.16, 0), ("45", 0.3, 1)]
+)
+def test_no_unit_is_named_in_which_the_bolt_is_overloaded(number: str, factor: float, named: int) -> None:
+    """M18 of class 8.8 bears 115 kN (Shigley, Table 8-11), 0.20 * 115 * 18 = 415 N·m; 45 kgf·m are 441, 42 are 412."""
+    assert named == len(units_probably_meant(Fraction(number), UNITS["N·m"], thread("M18"), "8.8", nut_factor=factor))
+    assert bears(Fraction(number) * UNITS["kgf·m"].factor, thread("M18"), "8.8", factor) is bool(named)
 
 
 @given(st.integers(34, 900), st.permutations(["N·m", "lbf·ft", "kgf·m"]))

@@ -2,6 +2,9 @@
 
 A torque that was copied in the wrong unit is wrong by a factor of nine to twelve, and the bolt shears or comes loose.
 It is held against what a plain bolt of that thread and class takes; what friction and grade explain is not told.
+No unit is named in which the bolt would be pulled beyond its proof load.
+A single plug, which is one group of one without a length, closes a hole instead of clamping: little torque is no sign
+there, and only one that is too much is told.
 N·m for lbf·ft makes a third more or less, and no bolt shows that.
 It is told where the same number in the other unit is the last stage of that group, or the torque of other bolts of the
 same thread, class and state of threads on the machine.
@@ -54,11 +57,20 @@ from typing import TypeAlias
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.diagnostics.words import joined
 from authoring.model.library import Library
+from authoring.model.specification import Specification
 from authoring.model.things import Equipment, FastenerGroup
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
 from authoring.rules.rule import Fault
-from authoring.workshop.meant_unit import unit_that_makes, units_probably_meant
+from authoring.workshop.clamp_force import nut_factor
+from authoring.workshop.interval import interval_of
+from authoring.workshop.meant_unit import (
+    USUAL_NUT_FACTOR,
+    bears,
+    unit_that_makes,
+    units_probably_meant,
+    usual_torque_newton_metre,
+)
 from authoring.workshop.metric_thread import metric_thread
 
 SEVERITY = Severity.WARNING
@@ -82,21 +94,53 @@ _Said: TypeAlias = tuple[str, tuple[Related, ...]]
 
 
 def _odd(group: FastenerGroup, torque: Quantity, number: Fraction) -> _Said | None:
-    """Return that a torque is odd for its bolt, and in which units it would be usual."""
+    """Return that a torque is odd for its bolt, and in which units it would be usual; none of these for a plug."""
     thread = metric_thread(group.thread)
     if thread is None or group.strength is None or _turned_further(group):
         return None
-    meant = units_probably_meant(number, torque.unit, thread, group.strength)
+    meant = units_probably_meant(number, torque.unit, thread, group.strength, nut_factor=_least_nut_factor(group))
+    if not meant:
+        return None
+    usual = usual_torque_newton_metre(thread, group.strength) or 0.0
+    if _is_plug(group):
+        much = float(number * torque.unit.factor) > usual
+        words = (
+            f"{torque.text} is more than a bolt of {group.thread}, class {group.strength}, takes, and this is a plug."
+        )
+        return (words, ()) if much else None
     units = joined([unit.symbol for unit in meant], "or")
     words = f"{torque.text} is odd for {group.thread}, class {group.strength}; in {units} it would be usual."
-    return (words, ()) if meant else None
+    return words, ()
+
+
+def _is_plug(group: FastenerGroup) -> bool:
+    """Tell whether a group is a single plug: one, of which no length is stated."""
+    return group.count == 1 and group.length is None
+
+
+def _least_nut_factor(group: FastenerGroup) -> float:
+    """Return the least K by the friction or nut factor that is stated, else the usual one: it pulls hardest."""
+    thread = metric_thread(group.thread)
+    friction, factor = _least(group.friction), _least(group.nut_factor)
+    if friction and thread is not None:
+        return nut_factor(thread, friction, friction)
+    return factor or USUAL_NUT_FACTOR
+
+
+def _least(stated: Specification | None) -> float:
+    """Return the least number that is stated, or 0 where there is none."""
+    reach = interval_of(stated.value) if stated is not None and stated.value is not None else None
+    ends = [end for end in (reach.low, reach.high) if end is not None] if reach is not None else []
+    return float(ends[0]) if ends else 0.0
 
 
 def _unlike(group: FastenerGroup, torque: Quantity, number: Fraction, equipment: Equipment) -> _Said:
     """Return of which other statement of the same torque this one is off by just a unit, and where that stands."""
+    thread, factor = metric_thread(group.thread), _least_nut_factor(group)
     for known, words, span in _known(group, torque, number, equipment):
         meant = unit_that_makes(number, torque.unit, known)
-        if meant is not None:
+        borne = thread is None or group.strength is None or bears(known, thread, group.strength, factor)
+        if meant is not None and borne:
             return f"{torque.text} is not {words}; in {meant.symbol} it would be.", (Related(span, words),)
     return "", ()
 
@@ -131,7 +175,8 @@ def _alike(one: FastenerGroup, other: FastenerGroup) -> bool:
     threads = metric_thread(one.thread), metric_thread(other.thread)
     same = threads[0] == threads[1] and one.strength == other.strength and one.threads == other.threads
     turned = _turned_further(one) or _turned_further(other)
-    return one is not other and threads[0] is not None and one.strength is not None and same and not turned
+    bolts = one is not other and not _is_plug(one) and not _is_plug(other)
+    return bolts and threads[0] is not None and one.strength is not None and same and not turned
 
 
 def _number(torque: Quantity) -> Fraction | None:
