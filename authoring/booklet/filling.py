@@ -58,13 +58,14 @@ def _of_action(move: _Move, fluid: Fluid, around: Volume, wording: Wording) -> I
     if known is None:
         return
     contents = known.contents
-    if name == "fill" and (len(contents.poured) > 1 or _stays(contents) or fluid.capacity is not None):
+    poured = name == "fill" and bool(_plain(known, total(contents.poured)))
+    if poured and (len(contents.poured) > 1 or _stays(contents) or fluid.capacity is not None):
         yield aside("Filled", *_sum(known), *_to_come(move, moves, known, fluid, around), _on_what(), close=True)
     if name == "fill-to-level" and contents.poured and not contents.levelled:
         yield from _of_the_level(move, known, around)
-    if name in {"drain", "extract"} and _stays(contents) and known.typed:
-        left = in_the_unit_of(known.typed, contents.left)
-        yield aside("Left in", f"about {wording.amount(left).first} stays in.", close=True)
+    left = _roughly(known, contents.inside, known.typed) if name in {"drain", "extract"} and _stays(contents) else ""
+    if left:
+        yield aside("Left in", f"{left} stays in.", close=True)
 
 
 def _of_the_level(move: _Move, known: _Filling, around: Volume) -> Iterator[Aside]:
@@ -72,10 +73,10 @@ def _of_the_level(move: _Move, known: _Filling, around: Volume) -> Iterator[Asid
     expected = _amounts(move.action, "expected", around)
     poured = total(known.contents.poured)
     more = rest(hull(expected), poured) if expected else None
-    if more is not None and not isinstance(more, Impossible):
-        before = f"{_first(known, poured, known.typed[::-1])} was poured before; about "
-        to_come = f"{_first(known, more, (*expected, *known.typed))} more is to be expected"
-        yield aside("Filled", before, to_come, _on_what(), close=True)
+    before = _plain(known, poured)
+    to_come = "" if more is None or isinstance(more, Impossible) else _roughly(known, more, (*expected, *known.typed))
+    if before and to_come:
+        yield aside("Filled", f"{before} was poured before; {to_come} more is to be expected", _on_what(), close=True)
 
 
 def _moves(fluid: Fluid, around: Volume) -> Iterator[_Move]:
@@ -153,13 +154,29 @@ def _stays(contents: Contents) -> bool:
 def _sum(known: _Filling) -> Iterator[str]:
     """Yield what was poured, and what is in with what stayed in; in the shop's own unit alone, as it is a help only."""
     contents = known.contents
-    yield f"after this step {_first(known, total(contents.poured), known.typed[::-1])} is poured in"
-    if _stays(contents):
-        yield f", which makes about {_first(known, contents.inside, known.typed[::-1])} with what stayed in"
+    yield f"after this step {_plain(known, total(contents.poured))} is poured in"
+    makes = _roughly(known, contents.inside, known.typed[::-1]) if _stays(contents) else ""
+    if makes:
+        yield f", which makes {makes} with what stayed in"
 
 
-def _first(known: _Filling, span: Interval, typed: Sequence[Quantity]) -> str:
-    return known.wording.amount(in_the_unit_of(typed, span)).first
+def _plain(known: _Filling, span: Interval) -> str:
+    """Return an amount in the unit of the last one typed; empty where nothing is known of it."""
+    typed = known.typed[::-1]
+    return known.wording.amount(in_the_unit_of(typed, span)).first if typed and _is_known(span) else ""
+
+
+def _roughly(known: _Filling, span: Interval, typed: Sequence[Quantity]) -> str:
+    """Return an amount that was worked out: about so much, or its one limit; empty where nothing is known of it."""
+    if not typed or not _is_known(span):
+        return ""
+    bare = span.low in (None, 0) and span.high != 0
+    shown = known.wording.amount(in_the_unit_of(typed, Interval(None, span.high) if bare else span)).first
+    return shown if bare or span.high is None else f"about {shown}"
+
+
+def _is_known(span: Interval) -> bool:
+    return span.high is not None or span.low not in (None, 0)
 
 
 def _to_come(
@@ -172,9 +189,10 @@ def _to_come(
             continue
         expected = _amounts(later.action, "expected", around)
         more = rest(hull(expected), total(known.contents.poured)) if expected else _NOTHING
-        if related and later.action.kind.name == "fill-to-level" and not isinstance(more, Impossible) and expected:
+        to_come = "" if isinstance(more, Impossible) else _roughly(known, more, (*expected, *known.typed))
+        if related and later.action.kind.name == "fill-to-level" and to_come and expected:
             step = Named(f"step {later.placed.number}", later.placed.anchor)
-            yield from (f"; about {_first(known, more, (*expected, *known.typed))} more is to be expected in ", step)
+            yield from (f"; {to_come} more is to be expected in ", step)
             return
         break
     held = fluid.capacity.value if fluid.capacity is not None else None

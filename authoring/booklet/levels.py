@@ -127,6 +127,8 @@ def _of_the_way(fluid: Fluid, size: Fraction | None, step: Fraction) -> str:
     share = level_shift(size, step, expansion, between)
     if isinstance(share, Impossible) or share < _LEAST_SHARE:
         return ""
+    if share > 1:
+        return ", which is more than lies between its marks"
     return f", and stands higher by about {round(share / _LEAST_SHARE) * 5} % of the way between its marks"
 
 

@@ -14,7 +14,7 @@ _LATER = "later, while the engine runs, it is meant to be open"
 def meant_open(name: str, opening: Action, volume: Volume) -> str:
     """Return the words for a thing that `opening` opens; none where it is shut again before anything runs."""
     opened = False
-    for one in going((placed.section, placed.step) for placed in volume.steps()):
+    for one in going(((placed.section, placed.step) for placed in volume.steps()), volume.procedure.needs):
         if one.action is opening:
             if one.running:
                 return _NOW

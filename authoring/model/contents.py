@@ -49,17 +49,19 @@ def after(before: Contents, action: Action, amount: Interval, left_in: Interval)
 
     `amount` is what a filling or an extraction states, `left_in` what stays in after draining; ANY_AMOUNT for neither.
     Whatever runs out unasked, such as what a loosened hose drips, is not followed.
+    No extraction takes more than there is; one that may take more than was poured leaves all of it as `left`.
     """
     name = action.kind.name
     stated = "amount" in action.roles
     if name == "drain":
+        left_in = _not_less(left_in)
         return Contents(_lesser(before.inside, left_in) if before.drained else left_in, drained=True)
     if name == "extract" and not stated:
         return Contents(Interval(Fraction(0), before.inside.high), drained=before.drained)
-    if name == "extract" and not before.poured and not before.levelled:
-        return replace(before, left=_not_less(difference(before.left, amount)))
-    if name == "extract":
+    if name == "extract" and _at_most(amount, total(before.poured)):
         return replace(before, poured=(*before.poured, difference(Interval(Fraction(0), Fraction(0)), amount)))
+    if name == "extract":
+        return replace(before, left=_not_less(difference(before.inside, amount)), poured=())
     if name == "fill":
         return replace(before, poured=(*before.poured, amount))
     return replace(before, levelled=True)
@@ -99,6 +101,11 @@ def _lesser(one: Interval, other: Interval) -> Interval:
     lows = [low for low in (one.low, other.low) if low is not None]
     highs = [high for high in (one.high, other.high) if high is not None]
     return Interval(min(lows, default=Fraction(0)), min(highs, default=None))
+
+
+def _at_most(part: Interval, whole: Interval) -> bool:
+    """Tell whether a part is for certain no more than the whole, which is something."""
+    return part.high is not None and whole.low is not None and 0 < part.high <= whole.low
 
 
 def _not_less(span: Interval) -> Interval:

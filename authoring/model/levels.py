@@ -93,27 +93,33 @@ def spans_on(value: Value, machine: Mapping[str, str]) -> tuple[Interval, ...]:
 
 
 def opens(circuit: Circuit) -> Interval | None:
-    """Return where the thermostat of a circuit opens, in K; one limit stands for both, None for a refused text."""
+    """Return where the thermostat of a circuit opens, in K, from the first to the last; None for a refused text.
+
+    Of one that opens at a temperature at least, nobody knows where it is open for certain: the upper end is open.
+    """
     quantity = circuit.opens.value
     if quantity is None:
         return None
     span = interval_of(quantity)
-    return Interval(span.high if span.low is None else span.low, span.low if span.high is None else span.high)
+    return Interval(span.high if span.low is None else span.low, span.high)
 
 
 def shut(window: Window, circuit: Circuit) -> bool:
-    """Tell whether a circuit is open for certain at no temperature of a window."""
+    """Tell whether a circuit is open for certain at no temperature of a window.
+
+    Where nobody knows at which it is open for certain, the window is shut when it is below all that may open it.
+    """
     span, where = span_of(window), opens(circuit)
-    anywhere = Interval(None, None)
-    return (
-        span is not None and where is not None and check_window(span, anywhere, where).reading is Reading.CIRCUIT_SHUT
-    )
+    if span is None or where is None:
+        return False
+    from_there = Interval(where.low, where.low if where.high is None else where.high)
+    return check_window(span, Interval(None, None), from_there).reading is Reading.CIRCUIT_SHUT
 
 
 def open_from(window: Window, circuit: Circuit) -> Fraction | None:
     """Return from which temperature of a window on a circuit is open for certain, in K; None where that is all of it.
 
-    It is None as well where the circuit is `shut` in the whole window.
+    It is None as well where the circuit is `shut` in the whole window, and where nobody knows from where it is open.
     """
     span, where = span_of(window), opens(circuit)
     if span is None or where is None or shut(window, circuit):

@@ -18,6 +18,8 @@ Assumptions: beta is constant; the vessel keeps its size, but for the overflow, 
 
 Limits: within 40 K of where beta is stated an oil differs from `oil_density` by less than a thousandth, and by more
 further away; not for water near 4 °C, which shrinks on warming.
+A level that moves by more than the whole way leaves its marks: how far it then stands beyond them is not known, as no
+width is.
 """
 
 from __future__ import annotations
@@ -76,6 +78,7 @@ def level_shift(
 
     `volume` is all the fluid that grows, in m³; `step` in K; `between_marks` the volume in m³ between the marks.
     Assumption: as for `fills.top_up`, and the vessel keeps its size.
+    Limit: above 1 the level has left its marks, and the share says only that there is more than lies between them.
     Impossible when nothing lies between the marks.
     """
     if between_marks <= 0:

@@ -99,7 +99,43 @@ def test_what_stays_in_is_told_where_it_is_drained_and_drawn_out() -> None:
     draw = "      - step: Draw out [drawn] of [box-oil].\n        do: [{extract: {what: box-oil, amount: drawn}}]\n"
     assert said("Drain", OIL + KEPT, {}, DRAIN) == {"Left in": "about 0.10 L to 0.15 L stays in."}
     drawn = said("Draw out", OIL + KEPT, {"drawn": "0.05 to 0.12 L"}, DRAIN + draw)
-    assert drawn == {"Left in": "about 0.00 L to 0.10 L stays in."}
+    assert drawn == {"Left in": "at most 0.10 L stays in."}
+
+
+DRAW = "      - step: Draw out [drawn] of [box-oil].\n        do: [{extract: {what: box-oil, amount: drawn}}]\n"
+
+
+def test_nothing_is_drawn_out_that_is_not_in() -> None:
+    """Where more may be drawn than was poured, the count begins anew; no less than nothing is ever in."""
+    holds = OIL + "    capacity: {value: 7.4 to 7.6 L, source: plate, at: line 8}\n"
+    amounts = {"first": "1 L", "drawn": "3 L", "second": "1.5 L"}
+    steps = fill("first") + DRAW + fill("second")
+    assert said("Pour in 1.5", holds, amounts, steps)["Filled"].startswith("after this step 1.5 L is poured in.")
+    assert said("Pour in 1.5", holds, {**amounts, "drawn": "0.4 L"}, steps)["Filled"].startswith(
+        "after this step 2.1 L is poured in."
+    )
+    stays = OIL + "    left-in: {value: 0.10 to 0.15 L, source: plate, at: line 8}\n"
+    drained = said("Draw out", stays, {**amounts, "drawn": "1.05 to 1.12 L"}, DRAIN + steps)
+    assert drained == {"Left in": "at most 0.1 L stays in."}
+    assert said("Draw out", stays, {**amounts, "drawn": "0.4 L"}, DRAIN + steps) == {
+        "Left in": "about 0.70 L to 0.75 L stays in."
+    }
+
+
+def test_what_is_known_to_one_side_only_is_told_to_that_side() -> None:
+    """A limit is not "about"; of what is open to both sides nothing is said."""
+    open_ended = {"first": "at least 2 L", "drawn": "at least 1 L", "second": "1.5 L"}
+    steps = DRAIN + fill("first") + DRAW + fill("second")
+    assert said("Pour in 1.5", OIL, open_ended, steps) == {}
+    some = OIL + "    left-in: {value: 0.10 to 0.15 L, source: plate, at: line 8}\n"
+    assert said("Draw out", some, open_ended, steps) == {}
+    stays = OIL + "    left-in: {value: at most 0.2 L, source: plate, at: line 8}\n"
+    assert said("Drain", stays, {}, DRAIN) == {"Left in": "at most 0.2 L stays in."}
+    asides = said("Pour in 0.8", stays, {"first": "0.8 L", "about": "0.8 to 1.0 L"}, DRAIN + fill("first") + LEVEL)
+    assert asides["Filled"].startswith(
+        "after this step 0.8 L is poured in, which makes about 0.8 L to 1.0 L with what stayed in; "
+        "at most 0.2 L more is to be expected in step 3."
+    )
 
 
 def test_where_it_depends_on_the_vehicle_nothing_is_said() -> None:
@@ -159,6 +195,17 @@ def test_marks_say_what_a_part_of_the_way_takes() -> None:
     assert marked["Marks"].endswith("unverified.")
 
 
+def test_a_level_that_leaves_its_marks_is_not_told_as_a_part_of_the_way() -> None:
+    """Of 0.5 L between the marks 0.7 L more is beyond them, where nobody knows how wide the vessel is."""
+    oil = OIL + "    capacity: {value: 50 L, source: plate, at: line 8}\n"
+    oil += '    expansion: {value: "0.0007", source: plate, at: line 8}\n'
+    marked = said(
+        "Look", oil + "    between-marks: {value: 0.5 L, source: plate, at: line 8}\n", {"warm": "40 °C"}, LOOK
+    )
+    assert "than at 20 °C, which is more than lies between its marks. Worked out" in marked["Warm"]
+    assert "%" not in marked["Warm"]
+
+
 def test_a_circuit_says_from_where_on_a_level_counts() -> None:
     """Only where the window begins while the thermostat may be shut, and only for those that have it."""
     oil = OIL + "    circuit: {name: cooler, opens: 66 to 70 °C, source: plate, at: line 6, when: {brake: disc}}\n"
@@ -168,6 +215,10 @@ def test_a_circuit_says_from_where_on_a_level_counts() -> None:
     )
     assert said("Look", oil, {"warm": "60 to 80 °C"}, LOOK, {"brake": "drum"}) == {}
     assert said("Look", oil, {"warm": "75 to 85 °C"}, LOOK) == {}
+    begins = oil.replace("66 to 70 °C", "at least 66 °C")
+    assert said("Look", begins, {"warm": "60 to 80 °C"}, LOOK) == {}
+    ends = oil.replace("66 to 70 °C", "at most 70 °C")
+    assert "read the level at 70 °C or above" in said("Look", ends, {"warm": "60 to 80 °C"}, LOOK)["Circuit"]
 
 
 def test_a_circuit_says_why_a_window_is_closed() -> None:

@@ -169,3 +169,19 @@ def test_what_is_meant_to_be_open_says_when() -> None:
         ("needs: {engine: running, oil: window}", "needs: {oil: window}"),
     )
     assert told("Open", step("Remove the level plug", stopped).parts) == []
+
+
+def test_an_engine_that_runs_from_the_beginning_runs_where_a_thing_is_opened() -> None:
+    """What the procedure itself needs holds before its first step."""
+    run = "      - step: Run the [engine] until the oil has [window].\n"
+    loosen = "      - step: Loosen the [level-plug].\n        do: [{loosen: level-plug}]\n"
+    runs_on = (
+        ("hazards: none", "hazards: none\nneeds: {engine: running}"),
+        ("do: [{stop: engine}, ", "do: ["),
+        ("needs: {engine: stopped, arm: in}", "needs: {arm: in}"),
+        ("needs: {oil: filled, engine: stopped}", "needs: {oil: filled}"),
+    )
+    book = booklet({}, (run, loosen + run), *runs_on)
+    assert told("Open", step("Loosen the level plug", book).parts) == [
+        "level plug: meant to be open while the engine runs. The level counts only while the pump runs."
+    ]

@@ -3,7 +3,7 @@
 A box that gets its whole amount twice froths, and pushes its oil past the seals; one that gets too little runs dry.
 The fillings since the fluid was drained, with what stayed in, are held against the capacity of the dry system, and
 against the total that a level is expected to take; that total against the capacity less what stayed in.
-`left-in` is what stays in when the fluid is drained; an extraction by an amount takes from it.
+`left-in` is what stays in when the fluid is drained; an extraction takes from it, and no more than can be in.
 A top-up is no second filling: it brings the level right, by as much as that takes.
 Only what cannot agree whatever is poured inside the limits is told.
 
@@ -88,7 +88,7 @@ from authoring.quantities.quantity import Quantity
 from authoring.rules.rule import Fault
 from authoring.workshop.fills import add_up, rest
 from authoring.workshop.impossible import Impossible
-from authoring.workshop.interval import Comparison, Interval, Standing, exactly, total
+from authoring.workshop.interval import Comparison, Interval, Standing, compare, exactly, total
 
 # Too much is wrong for certain; too little may be made up for by what nobody wrote down.
 SEVERITY = Severity.WARNING
@@ -192,8 +192,9 @@ def _on(course: _Course, machine: Fitment) -> Iterator[_Found]:
             continue
         name = act.action.kind.name
         stated = course.amount(act, "amount", machine)
-        if "expected" in act.action.roles:
-            yield from _expected(course, act, contents, course.amount(act, "expected", machine), poured)
+        yield from _expected(course, act, contents, course.amount(act, "expected", machine), poured)
+        if name == "extract" and stated:
+            yield from _drawn(course, act, contents, stated)
         contents = after(contents, act.action, _done(act, hull(stated)), volume(course.fluid.left_in))
         poured = poured.more(stated, taken=name == "extract") if contents.poured else _Poured()
         last = act
@@ -208,6 +209,17 @@ def _done(act: Act, amount: Interval) -> Interval:
     optional = any(one.optional is not None for one in (act.step, act.doing, act.section))
     repeated = any(one.repeat is not None for one in (act.step, act.doing, act.section))
     return Interval(Fraction(0) if optional else amount.low, None if repeated else amount.high)
+
+
+def _drawn(course: _Course, act: Act, contents: Contents, stated: list[Quantity]) -> Iterator[_Found]:
+    """Yield where more is drawn out than can be in."""
+    highs = (contents.inside.high, volume(course.fluid.capacity).high)
+    most = Interval(None, min((high for high in highs if high is not None), default=None))
+    compared = compare(_done(act, hull(stated)), most)
+    if compared.standing is Standing.ABOVE:
+        told = f"{joined([one.text for one in stated], 'or')} of {_quoted(course)} are drawn out"
+        told += f", but {_span(most, stated)} can be in: {_by(compared, stated)}"
+        yield _Found(told, act.action.where.of("amount"), too_much=True)
 
 
 def _too_much(course: _Course, act: Act, contents: Contents, poured: _Poured) -> Iterator[_Found]:
