@@ -38,15 +38,15 @@ def policy_tables(shop: Shop | None, stock: Stock | None) -> Iterator[Table]:
     )
     heads = ("Policy", "In which situation it asks what", "Why")
     yield Table("policy", "The shop's safety policy", heads, rows, (22, 46, 32))
-    loosened = tuple(_loosened(policy) for policy in shop.policy.values() if policy.loosened)
+    loosened = tuple(_loosened(policy, shop) for policy in shop.policy.values() if policy.loosened)
     if loosened:
         heads = ("Default", "Where it comes from", "Why the shop asks less")
         yield Table("loosened", "Asked less than by default", heads, loosened, (30, 32, 38))
 
 
-def _loosened(policy: Policy) -> tuple[Cell, ...]:
+def _loosened(policy: Policy, shop: Shop) -> tuple[Cell, ...]:
     default = DEFAULTS.get(policy.id)
-    less = joined([_less(key, policy, default) for key in looser(policy)] if default is not None else [], "and")
+    less = joined([_less(key, policy, default) for key in looser(policy, shop)] if default is not None else [], "and")
     source = f"{default.source}, {default.status}" if default is not None else ""
     name: Text = (Words(policy.id, "strong"), Words(f": {less}"))
     return Cell(name), Cell((Words(source),)), Cell((Words(policy.loosened or ""),))
@@ -64,6 +64,7 @@ def _stated(key: str, policy: Policy) -> str:
     if key == "acts":
         return joined(sorted(policy.acts or EVERYWHERE), "and")
     stated = {
+        "hazard": policy.hazard or policy.sort,
         "only-while": policy.only_while,
         "severity": policy.severity,
         "likelihood": policy.likelihood,

@@ -17,6 +17,8 @@ from authoring.workshop.burns import EIGHT_HOURS, Surface, burn_threshold
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import interval_of
 
+_SAY_NOTHING = frozenset({"", "general"})
+
 EVERYWHERE = frozenset({"near", "touch"})
 
 
@@ -47,11 +49,16 @@ def _over(default: Policy, stated: Policy) -> Policy:
     )
 
 
-def looser(stated: Policy) -> Iterator[str]:
-    """Yield each key at which a shop asks less than the default of the same name does; nothing where there is none."""
+def looser(stated: Policy, shop: Shop | None) -> Iterator[str]:
+    """Yield each key at which a shop asks less than the default of the same name does; nothing where there is none.
+
+    A hazard of its own asks less, unless the messages of that kind have the sign of the default, and no other.
+    """
     default = DEFAULTS.get(stated.id)
     if default is None:
         return
+    if stated.hazard is not None and default.sort and not _signed(stated.hazard, default.sign, shop):
+        yield "hazard"
     if stated.acts is not None and not _covers(stated.acts, default.acts or EVERYWHERE):
         yield "acts"
     if stated.only_while not in {None, default.only_while}:
@@ -65,6 +72,11 @@ def looser(stated: Policy) -> Iterator[str]:
         yield "likelihood"
     if stated.persons is not None and stated.persons < (default.persons or 0):
         yield "persons"
+
+
+def _signed(hazard: str, sign: str, shop: Shop | None) -> bool:
+    messages = shop.safety.values() if shop is not None else ()
+    return {one.sign for one in messages if one.of == hazard} - _SAY_NOTHING == {sign}
 
 
 def _covers(acts: frozenset[str], wanted: frozenset[str]) -> bool:

@@ -230,7 +230,7 @@ def test_defaults_begin_where_their_sources_do(name: str, bound: tuple[str, Frac
     """The bound of a default is the published one, in base units, and no policy of the same bound loosens it."""
     key, value = bound
     assert top(DEFAULTS[name].bounds[key]) == value
-    assert list(looser(DEFAULTS[name])) == []
+    assert list(looser(DEFAULTS[name], None)) == []
 
 
 def test_the_guide_tells_every_default() -> None:
@@ -291,3 +291,31 @@ def test_a_default_names_what_a_technician_can_look_up() -> None:
     """Neither the source nor how it is known is a file of the program."""
     assert [one.id for one in DEFAULTS.values() if ".py" in f"{one.source} {one.status}"] == []
     assert "DIN EN 563" in DEFAULTS["hot-surface"].source
+
+
+CRUSH = """\
+hazards:
+  hot: {name: hot surface, emergency: [Hold the burn under cool running water.]}
+  crush: {name: crushing, emergency: [Call the first-aider.]}
+"""
+CRUSHED = SHOP[SHOP.index("  hot-exhaust:") : SHOP.index("policy:")].replace("  hot-exhaust:", "  crushed:", 1)
+OTHER = SHOP.replace(SHOP[: SHOP.index("safety:")], CRUSH).partition("policy:")[0]
+
+
+@pytest.mark.parametrize(
+    ("sign", "stated", "loosened"),
+    [
+        pytest.param("", "hazard: crush", 1, id="a kind whose messages have no sign"),
+        pytest.param("    sign: crushing\n", "hazard: crush", 1, id="a kind of another sign"),
+        pytest.param("", "hazard: hot", 0, id="the kind whose messages have the sign of the default"),
+        pytest.param("", "acts: [touch]", 1, id="no word of what is only near"),
+        pytest.param("", "acts: [clean, near]", 1, id="one action of all"),
+        pytest.param("", "acts: [near, touch, clean]", 0, id="all that the default asks"),
+        pytest.param("", "hazard: crush, loosened: Nothing here is hot", 0, id="the reason is told"),
+    ],
+)
+def test_a_default_is_not_emptied_without_a_word(sign: str, stated: str, loosened: int) -> None:
+    """Another kind of hazard, or fewer acts, asks less than the default of that name does."""
+    other = CRUSHED.replace("    sign: hot-surface\n", sign).replace("of: hot", "of: crush")
+    shop = f"{OTHER}{other}policy:\n  hot-surface: {{{stated}, why: We say so.}}\n"
+    assert rules(checked(PROCEDURE, shop)).count("policy-loosened") == loosened

@@ -3,6 +3,8 @@
 A default has a source: a standard, a law, or the habit of the trade.
 A shop may ask more under the name of the default without a word.
 Where it asks less, it says why under `loosened`, and the booklet prints that on the page of what was checked.
+A hazard of another kind asks less as well: a message of crushing says nothing to whoever touches a hot pipe.
+It is the same kind where the shop's messages of it have the sign of the default, and no other.
 A reason where nothing is loosened is found as well, since it would excuse the next change.
 
 Wrong:
@@ -49,7 +51,7 @@ REQUIREMENTS = ("S7", "N20")
 def check(library: Library, _: Library) -> Iterator[Fault]:
     """Yield a fault for each default that is loosened without a reason, and each reason without a loosening."""
     for policy in library.shop.policy.values() if library.shop is not None else ():
-        keys = list(looser(policy))
+        keys = list(looser(policy, library.shop))
         if policy.where is None:
             continue
         if keys and policy.loosened is None:
