@@ -39,9 +39,13 @@ class _Loader(SourceFileLoader):
         super().__init__(name, source)
         self._stretch = stretch
 
-    def get_code(self, fullname: str) -> CodeType:  # noqa: ARG002  # Python asks by name, and one loader has one module
-        """Return the code that was kept."""
-        return marshal.loads(os.pread(*self._stretch))  # type: ignore[no-any-return]  # noqa: S302  # beside Python's, of the same kind
+    def get_code(self, fullname: str) -> CodeType | None:
+        """Return the code that was kept, or what Python makes of the source where that is damaged."""
+        with suppress(Exception):  # as in `_contents`
+            code = marshal.loads(os.pread(*self._stretch))  # noqa: S302  # beside Python's, of the same kind
+            if isinstance(code, CodeType):
+                return code
+        return super().get_code(fullname)
 
 
 class _Finder:
@@ -60,8 +64,12 @@ class _Finder:
         """Return how to import a module, or nothing where that is for Python to find."""
         if name not in self._kept:
             return None
-        source, time, size, start, length = self._kept.pop(name)
-        if _time_and_size(source) != (time, size):
+        try:
+            source, time, size, start, length = self._kept.pop(name)
+            fresh = _time_and_size(source) == (time, size)
+        except (TypeError, ValueError):  # the table is damaged
+            return None
+        if not fresh:
             return None
         spec = ModuleSpec(name, _Loader(name, source, (self._file, length, start)), origin=source)
         spec.has_location = True
@@ -89,7 +97,7 @@ def kept_code() -> Iterator[None]:
 
 
 def _contents(file: int) -> _Kept:
-    with suppress(OSError, EOFError, ValueError, TypeError):  # it is damaged
+    with suppress(Exception):  # whatever is damaged, the sources are there: no kind of it is worth ending a command
         place = int.from_bytes(os.pread(file, _HEAD, 0), "big")
         made_for, kept = marshal.loads(os.pread(file, os.fstat(file).st_size - place, place))  # noqa: S302  # as above
         if made_for == _MADE_FOR:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import marshal
 import os
 import shutil
 import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -26,12 +28,23 @@ print(status, rule.__file__, type(rule.__loader__).__name__, rule.check.__code__
 """
 
 
+@pytest.fixture(scope="module")
+def shared(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Give one copy of our package, compiled into one file, to tests that put that file back as they found it."""
+    return compiled(tmp_path_factory.mktemp("shared"))
+
+
 @pytest.fixture
 def home(tmp_path: Path) -> Path:
     """Give a copy of our package, compiled into one file."""
-    shutil.copytree(ROOT / "authoring", tmp_path / "home" / "authoring", ignore=shutil.ignore_patterns("__pycache__"))
-    run(tmp_path / "home", "-m", "authoring.cli.kept_code")
-    return tmp_path / "home"
+    return compiled(tmp_path)
+
+
+def compiled(folder: Path) -> Path:
+    """Copy our package into a folder and compile it into one file."""
+    shutil.copytree(ROOT / "authoring", folder / "home" / "authoring", ignore=shutil.ignore_patterns("__pycache__"))
+    run(folder / "home", "-m", "authoring.cli.kept_code")
+    return folder / "home"
 
 
 def run(home: Path, *words: str) -> list[str]:
@@ -78,6 +91,63 @@ def test_what_no_longer_holds_is_imported_as_ever(
     home = spoilt(home)
     file = str(home / SOURCE)
     assert run(home, "-c", CHECK, str(library)) == ["0", file, "SourceFileLoader", file, str(new)]
+
+
+def _table(whole: bytes) -> tuple[bytes, tuple[Any, dict[str, Any]]]:
+    """Return the codes with what stands before them, and the table behind them."""
+    place = int.from_bytes(whole[:8], "big")
+    return whole[:place], marshal.loads(whole[place:])  # noqa: S302  # our own file of a moment ago
+
+
+def _without_rows(whole: bytes) -> bytes:
+    codes, (made_for, kept) = _table(whole)
+    return codes + marshal.dumps((made_for, dict.fromkeys(kept, 7)))
+
+
+def _of_no_file(whole: bytes) -> bytes:
+    codes, (made_for, kept) = _table(whole)
+    return codes + marshal.dumps((made_for, dict.fromkeys(kept, ("\0", 1, 2, 3, 4))))
+
+
+def _codes_spoilt(whole: bytes) -> bytes:
+    codes, _ = _table(whole)
+    return whole[:8] + b"\xff" * (len(codes) - 8) + whole[len(codes) :]
+
+
+def _codes_moved(whole: bytes) -> bytes:
+    """A place and a length that no file has."""
+    codes, (made_for, kept) = _table(whole)
+    moved = {name: (*row[:3], 2**70, 2**70) for name, row in kept.items()}
+    return codes + marshal.dumps((made_for, moved))
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [
+        pytest.param(lambda _: b"", id="empty"),
+        pytest.param(lambda _: b"\xff" * 64, id="ones"),
+        pytest.param(lambda whole: b"\0" * len(whole), id="noughts"),
+        pytest.param(lambda _: b"Nothing of ours.", id="a text"),
+        pytest.param(lambda whole: whole[:1000], id="its begin"),
+        pytest.param(lambda whole: whole[1000:], id="its end"),
+        pytest.param(lambda whole: whole[:-1], id="a byte short"),
+        pytest.param(lambda _: bytes(7) + b"\x08" + marshal.dumps(7), id="a number"),
+        pytest.param(lambda _: bytes(7) + b"\x08" + marshal.dumps((1, 2, 3)), id="too much"),
+        pytest.param(_without_rows, id="no rows"),
+        pytest.param(_of_no_file, id="no names of files"),
+        pytest.param(_codes_spoilt, id="spoilt codes"),
+        pytest.param(_codes_moved, id="codes moved"),
+    ],
+)
+def test_a_damaged_file_is_as_good_as_none(shared: Path, library: Path, damage: Callable[[bytes], bytes]) -> None:
+    """Whatever the damage, the sources count, and nothing is said of it."""
+    whole = (shared / KEPT).read_bytes()
+    (shared / KEPT).write_bytes(damage(whole))
+    try:
+        status, file, _, _, new = run(shared, "-c", CHECK, str(library))
+    finally:
+        (shared / KEPT).write_bytes(whole)
+    assert (status, file, new) == ("0", str(shared / SOURCE), "False")
 
 
 def test_a_source_that_is_gone_is_not_imported(home: Path, library: Path) -> None:
