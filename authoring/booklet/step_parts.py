@@ -41,6 +41,7 @@ class TorqueCallout(Struct, frozen=True):
     `lines` say the rest under labels: what to set, stages, order, threads, what a failure puts at risk, who looks a
     second time.
     `derived` is worked out from it, such as the clamp force, each with what it takes for granted; it is set small.
+    `adapted` tells that the wrench is set to another number, so that this one and not the torque is set largest.
     """
 
     fasteners: str
@@ -52,6 +53,7 @@ class TorqueCallout(Struct, frozen=True):
     applies: str = ""
     lines: tuple[tuple[str, Text], ...] = ()
     derived: tuple[tuple[str, Text], ...] = ()
+    adapted: bool = False
 
 
 class Outcome(Struct, frozen=True):

@@ -40,10 +40,11 @@ def callouts(action: Action, step: Step, volume: Volume, wording: Wording, withi
     for name in action.what:
         group = volume.scope.things[name].thing
         if isinstance(group, FastenerGroup) and (torque_of(group) is not None or group.tightened is not None):
-            callout = _callout(group, volume, wording)
+            callout, warning = _callout(group, volume, wording), warned(group, step, volume)
             yield replace(
                 callout,
-                note=" ".join(filter(None, (warned(group, step, volume), callout.note))),
+                note=" ".join(filter(None, (warning, callout.note))),
+                adapted=bool(warning),
                 applies=wording.applies(group.when, within),
                 lines=(*marks(group, step, volume), *_lines(group, wording)),
                 derived=tuple(clamping(group, step, volume, wording)),

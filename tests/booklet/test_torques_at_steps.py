@@ -88,6 +88,8 @@ def test_behind_an_adapter_the_mark_is_the_levers() -> None:
         "at the middle of the grip of the torque wrench, 400 mm from its square. Only there is the setting right."
     )
     assert told.note == "Do not set the torque wrench to this: the crow-foot changes what it gives."
+    assert told.adapted
+    assert not callout(TORQUE, ", resolution: 0.5 N·m, length: 400 mm}").adapted
 
 
 @pytest.mark.parametrize(
