@@ -52,9 +52,13 @@ class There(Struct, frozen=True):
 
 
 class _Reached(Struct, frozen=True):
-    """The windows of temperature that a thing was once brought into: the upper end of each in K, None where open."""
+    """The windows of temperature that a thing was once brought into: the upper end of each in K, None where open.
+
+    `needed` says that the thing had to be so before a step; otherwise it was measured.
+    """
 
     windows: tuple[tuple[When, Fraction | None], ...]
+    needed: bool
 
 
 class Dangers:
@@ -71,7 +75,14 @@ class Dangers:
         self.unknown = True
 
     def needs(self, needs: Iterable[Need], when: When) -> None:
-        """Take in that things are in a state, for some fitments."""
+        """Take in that things must be in a state, for some fitments."""
+        self._are_in(needs, when, needed=True)
+
+    def leaves(self, states: Iterable[Need], when: When) -> None:
+        """Take in that things are left in a state, for some fitments."""
+        self._are_in(states, when, needed=False)
+
+    def _are_in(self, needs: Iterable[Need], when: When, *, needed: bool) -> None:
         for need in needs:
             ends = _ENDS.get(need.state)
             self.unknown = self.unknown and need.state not in {*_STANDS, "running"}
@@ -82,7 +93,7 @@ class Dangers:
             elif ends is not None:
                 self._ends(ends, need.thing, when)
             else:
-                self._cools(need.thing, need.state, when)
+                self._cools(need.thing, need.state, when, needed=needed)
 
     def does(self, action: Action, when: When) -> None:
         """Take in what an action begins and ends, for some fitments."""
@@ -155,6 +166,11 @@ class Dangers:
         """Return for which fitments a thing has cooled below a temperature in K, or to it."""
         return [when for reached in self._cooled.get(thing, ()) for when in self._below(reached, limit)]
 
+    def still_burns(self, thing: str, threshold: Fraction) -> Sequence[When]:
+        """Return for which fitments a need lets a thing be hotter than a threshold in K."""
+        needed = [one for one in self._cooled.get(thing, ()) if one.needed]
+        return [when for one in needed for when, end in one.windows if end is not None and end > threshold]
+
     def _below(self, reached: _Reached, limit: Fraction) -> Sequence[When]:
         """Return for which fitments every window of a value lies below a limit; where two apply, the warmer counts."""
         low = [when for when, end in reached.windows if end is not None and end <= limit]
@@ -186,7 +202,7 @@ class Dangers:
         if action.kind.name == "heat":
             self._heats(thing, action.roles["to"], when)
         elif action.kind.name == "measure":
-            self._cools(thing, action.roles.get("value", ""), when)
+            self._cools(thing, action.roles.get("value", ""), when, needed=False)
         elif action.kind.name == "wait":
             self._waits(thing, when)
 
@@ -206,11 +222,11 @@ class Dangers:
                 replace(heat, waited=heat.waited + least) if _within(heat.when, when) else heat for heat in heats
             ]
 
-    def _cools(self, thing: str, name: str, when: When) -> None:
+    def _cools(self, thing: str, name: str, when: When, *, needed: bool) -> None:
         stated = self._stated(name, Dimension.TEMPERATURE)
         windows = tuple((together(when, own), interval_of(one).high) for own, one in stated)
         for one in one_and_the_same(thing, self._scope.procedure.choices.values()) if windows else ():
-            self._cooled.setdefault(one, []).append(_Reached(windows))
+            self._cooled.setdefault(one, []).append(_Reached(windows, needed))
 
     def _stated(self, name: str, dimension: Dimension) -> Iterator[tuple[When, Quantity]]:
         """Yield each window that a value states in a dimension, with its condition."""

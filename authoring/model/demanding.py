@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from fractions import Fraction
-from functools import lru_cache
+from collections.abc import Iterable, Iterator, Sequence
 from weakref import WeakKeyDictionary
 
 from msgspec import Struct
@@ -12,14 +10,15 @@ from msgspec import Struct
 from authoring.model.cooling import burns_from
 from authoring.model.danger import RELIEVED, Dangers, There
 from authoring.model.fitments import together
-from authoring.model.heated import Heat, as_item, bare_metal
+from authoring.model.heated import Heat, as_item
 from authoring.model.library import Library, Scope
+from authoring.model.meant import Meant, beyond, limit_of, meant_in
 from authoring.model.mentions import Mention, of_step, touched
-from authoring.model.policies import EVERYWHERE, policies_of, top
+from authoring.model.policies import EVERYWHERE
 from authoring.model.policy import FACTS, Policy
 from authoring.model.procedure import Action, Procedure, Section, Step
 from authoring.model.specification import When
-from authoring.model.things import Equipment, FastenerGroup, Item, Shop
+from authoring.model.things import FastenerGroup, Item, Shop
 from authoring.quantities.quantity import Quantity
 
 _LIFTS = frozenset({"raise", "lower"})
@@ -32,6 +31,7 @@ class Demand(Struct, frozen=True, eq=False):
     `asked` are the fitments for which it does while the danger is there, `eased` those for which an earlier step has
     taken the danger away, `held` those that have passed a hold point of the section before.
     `certain` says that stated facts leave no doubt; what a shop itself demands is always meant.
+    `excused` are those for which a limit that burns is the cause, which is found as such; mended, it eases.
     `heat` is to what a step has brought the thing, where that is the danger; a part is then an item for once, with the
     hazards of what is hot.
     """
@@ -46,6 +46,12 @@ class Demand(Struct, frozen=True, eq=False):
     held: tuple[When, ...]
     certain: bool
     heat: Heat | None = None
+    excused: tuple[When, ...] = ()
+
+    @property
+    def settled(self) -> tuple[When, ...]:
+        """For which fitments there is nothing more to find."""
+        return (*self.eased, *self.excused)
 
     @property
     def near(self) -> bool:
@@ -86,74 +92,12 @@ def demands(procedure: Procedure, library: Library) -> tuple[Demand, ...]:
     """
     scope = library.scope(procedure)
     if scope not in _KNOWN:
-        meant = _meant(scope.equipment, library.shop) if scope.equipment is not None else None
+        meant = meant_in(scope.equipment, library.shop) if scope.equipment is not None else None
         _KNOWN[scope] = tuple(_demands(procedure, scope, meant)) if meant is not None else ()
     return _KNOWN[scope]
 
 
-class _Meant(Struct, frozen=True, eq=False):
-    """The policies that speak of each item: those of what is up, and all others; `hotter` speak of what is heated.
-
-    Most things could be up and few are, so that the former are looked at only while something is.
-    """
-
-    others: Mapping[str, list[Policy]]
-    up: Mapping[str, list[Policy]]
-    hotter: Sequence[Policy]
-
-    def of(self, item: str, dangers: Dangers) -> Sequence[Policy]:
-        """Return the policies to ask about an item now."""
-        found = self.others.get(item, [])
-        return [*found, *self.up.get(item, [])] if dangers.something_up else found
-
-
-@lru_cache(maxsize=64)
-def _meant(equipment: Equipment, shop: Shop | None) -> _Meant:
-    others: dict[str, list[Policy]] = {}
-    up: dict[str, list[Policy]] = {}
-    for policy in policies_of(shop).values():
-        there = up if policy.only_while == "raised" else others
-        for item in equipment.items.values():
-            if _means(policy, item, shop):
-                there.setdefault(item.id, []).append(policy)
-    return _Meant(others, up, [one for one in policies_of(shop).values() if "hotter-than" in one.bounds])
-
-
-def _means(policy: Policy, item: Item, shop: Shop | None) -> bool:
-    if policy.by_facts:
-        if not policy.bounds:
-            return policy.only_while != "running" or any(_runs_only(name, shop) for name in item.hazards)
-        return all(_beyond(item, key, bound) is True for key, bound in policy.bounds.items())
-    if policy.hazard is not None and policy.hazard not in item.hazards:
-        return False
-    # Without a hazard the facts alone tell which things are meant; with one, a thing that states nothing is meant too.
-    bound_met = [_beyond(item, key, bound) for key, bound in policy.bounds.items()]
-    return all(one is not False for one in bound_met) if policy.hazard is not None else all(bound_met)
-
-
-def _runs_only(name: str, shop: Shop | None) -> bool:
-    hazard = shop.hazards.get(name) if shop is not None else None
-    return hazard is not None and hazard.only_while == "running"
-
-
-def _beyond(item: Item, key: str, bound: Quantity | None) -> bool | None:
-    """Tell whether a fact of an item lies beyond a bound; None where the fact is not stated."""
-    fact = item.hot.reached if key == "hotter-than" and item.hot is not None else item.facts.get(FACTS[key][0])
-    if fact is None or fact.value is None:
-        return None
-    limit = _limit(item, bound)
-    return top(fact.value) > limit or (bound is None and top(fact.value) == limit)
-
-
-def _limit(item: Item, bound: Quantity | None) -> Fraction:
-    """Return a bound in K, or where a touch of the thing burns; of what nobody said how it is touched, bare metal."""
-    if bound is not None:
-        return top(bound)
-    own = burns_from(item.hot) if item.hot is not None else None
-    return bare_metal() if own is None else own
-
-
-def _demands(procedure: Procedure, scope: Scope, meant: _Meant) -> Iterator[Demand]:
+def _demands(procedure: Procedure, scope: Scope, meant: Meant) -> Iterator[Demand]:
     dangers = Dangers(scope)
     dangers.needs(procedure.needs, {})
     for section in procedure.sections:
@@ -171,7 +115,7 @@ def _demands(procedure: Procedure, scope: Scope, meant: _Meant) -> Iterator[Dema
             yield from found.values()
 
 
-def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: _Meant) -> Iterator[Demand]:
+def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: Meant) -> Iterator[Demand]:
     """Yield what a step meets; what is near is near before, during and after each of its actions."""
     step = here.step
     dangers.needs(step.needs, here.when)
@@ -186,7 +130,7 @@ def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: _Meant) -> Iter
         yield from _asked(_met(after, scope, dangers), here, dangers, meant)
         if action.hold:
             here.held.append(here.when)
-    dangers.needs(step.leaves, here.when)
+    dangers.leaves(step.leaves, here.when)
 
 
 def _near(step: Step) -> Iterator[tuple[Mention, None]]:
@@ -213,7 +157,7 @@ def _met(mentions: Iterable[tuple[Mention, Action | None]], scope: Scope, danger
             yield _Met(named.thing, mention, action)
 
 
-def _asked(met: Iterable[_Met], here: _Here, dangers: Dangers, meant: _Meant) -> Iterator[Demand]:
+def _asked(met: Iterable[_Met], here: _Here, dangers: Dangers, meant: Meant) -> Iterator[Demand]:
     for one in met:
         if one.heat is None:
             policies = meant.of(one.item.id, dangers)
@@ -227,8 +171,8 @@ def _asked(met: Iterable[_Met], here: _Here, dangers: Dangers, meant: _Meant) ->
 
 def _burns(policy: Policy, item: Item, heat: Heat, shop: Shop | None) -> bool:
     """Tell whether a policy speaks of what a step has heated and the steps have not let cool since."""
-    limit = _limit(item, policy.bounds["hotter-than"])
-    others = (_beyond(item, key, bound) for key, bound in policy.bounds.items() if key != "hotter-than")
+    limit = limit_of(item, policy.bounds["hotter-than"])
+    others = (beyond(item, key, bound) for key, bound in policy.bounds.items() if key != "hotter-than")
     meant = policy.by_facts or policy.hazard is None
     return meant and all(others) and heat.burns_at(limit) and not heat.is_cold(item, limit, shop)
 
@@ -255,6 +199,7 @@ def _demand(policy: Policy, met: _Met, here: _Here, dangers: Dangers) -> Demand 
     heat = met.heat
     asked: tuple[When, ...] = (together(here.when, met.item.when, heat.when if heat is not None else {}),)
     eased: list[When] = []
+    excused: Sequence[When] = ()
     for there in _while(policy, met.item, here, dangers):
         if there is None:
             return None
@@ -262,15 +207,35 @@ def _demand(policy: Policy, met: _Met, here: _Here, dangers: Dangers) -> Demand 
         eased += there.off
     for key, bound in policy.bounds.items():
         if key == "hotter-than":
-            eased += dangers.cooled(met.item.id, _limit(met.item, bound))
+            eased += dangers.cooled(met.item.id, limit_of(met.item, bound))
+            excused = _bylimit_of(met.item, bound, dangers)
         elif FACTS[key][0] in RELIEVED:
             eased += dangers.relieved(FACTS[key][0], met.item)
     certain = (
         not policy.by_facts or policy.where is not None or heat is not None or _certain(policy, here.step, dangers)
     )
     return Demand(
-        policy, here.section, here.step, met.item, met.mention, asked, tuple(eased), tuple(here.held), certain, heat
+        policy=policy,
+        section=here.section,
+        step=here.step,
+        item=met.item,
+        mention=met.mention,
+        asked=asked,
+        eased=tuple(eased),
+        held=tuple(here.held),
+        certain=certain,
+        heat=heat,
+        excused=tuple(excused),
     )
+
+
+def _bylimit_of(item: Item, bound: Quantity | None, dangers: Dangers) -> Sequence[When]:
+    """Return for which fitments a need lets a hand on what still burns, and the bound of a policy is no lower.
+
+    That is an error only where somebody stated how long the thing is touched, so that nothing else excuses.
+    """
+    burns = burns_from(item.hot) if item.hot is not None and item.hot.touch is not None else None
+    return dangers.still_burns(item.id, burns) if burns is not None and limit_of(item, bound) >= burns else ()
 
 
 def _while(policy: Policy, item: Item, here: _Here, dangers: Dangers) -> Iterator[There | None]:

@@ -119,7 +119,7 @@ def _lacking(demand: Demand, there: Sequence[Message], message: Message, scope: 
     if scope.vehicle is None:
         return ()
     asked = [together(one, message.when) for one in demand.asked]
-    given = (*(one.when for one in said), *demand.eased)
+    given = (*(one.when for one in said), *demand.settled)
     return bare(scope.vehicle, scope.procedure.covers, asked, given)
 
 

@@ -1,4 +1,4 @@
-"""What a step has heated is hot for every hand until it has cooled, be it an item, a part or a choice."""
+"""What a step has heated is hot for every hand until it has cooled, and a limit that burns is told once."""
 
 from __future__ import annotations
 
@@ -131,3 +131,51 @@ def test_a_message_of_another_hazard_does_not_tell_of_the_heat() -> None:
     parts = [("shop", by_kind), ("stock", STOCK), ("equipment", EQUIPMENT + pipe)]
     told = check(overlay([*parts, ("procedure", VALUES + WARM.format("bearing", TOLD))]).files, []).findings
     assert [one for one in told if one.rule == "policy-unmet"] == []
+
+
+LIMITED = """\
+values:
+  {0}: {{name: temperature for the hand, value: {1}, source: bench-book, at: page 8}}
+hazards: none
+sections:
+  - title: Wipe
+    needs: {{pipe: {0}}}
+    steps:
+      - {{step: Clean the pipe., do: [{{clean: pipe}}]}}
+      - {{step: Clean it again., do: [{{clean: pipe}}]}}
+"""
+POLICY = """\
+policy:
+  by-hand: {hazard: hot, hotter-than: %s, wear: [gauntlets], hold: true, persons: 2, why: A burn costs a week.}
+"""
+PIPE = "  pipe: {{name: pipe, hazards: [hot], hot: {{value: 90 °C, source: plate, at: l, surface: bare-metal{}}}}}\n"
+MINUTE = ", touch: 1 min"
+ASKED = ["policy-too-few", "policy-unmet", "policy-without-hold", "policy-without-protection"]
+
+
+@pytest.mark.parametrize(
+    ("limit", "bound", "touch", "told"),
+    [
+        pytest.param("at most 60 °C", "55 °C", MINUTE, ["touch-limit-burns"], id="the limit is the cause"),
+        pytest.param("at most 45 °C", "55 °C", MINUTE, [], id="the limit is low enough"),
+        pytest.param("at most 60 °C", "40 °C", MINUTE, ["touch-limit-burns", *ASKED], id="the policy asks for less"),
+        pytest.param("at most 70 °C", "66 °C", "", ["touch-limit-burns", *ASKED], id="how long is not stated"),
+        pytest.param("at least 60 °C", "55 °C", MINUTE, ASKED, id="no limit at all"),
+    ],
+)
+def test_a_limit_that_burns_is_told_once(limit: str, bound: str, touch: str, told: list[str]) -> None:
+    """Where the limit is an error for certain, what only follows from it is not told as well."""
+    parts = [("shop", SHOP + POLICY % bound), ("equipment", EQUIPMENT + PIPE.format(touch))]
+    findings = check(overlay([*parts, ("procedure", LIMITED.format("cool", limit))]).files, []).findings
+    wanted = {*ASKED, "touch-limit-burns"}
+    assert {one.rule for one in findings if one.rule in wanted} == set(told)
+    certain = {one.severity for one in findings if one.rule == "touch-limit-burns"}
+    assert certain <= {Severity.ERROR if touch else Severity.WARNING}
+
+
+def test_what_a_step_leaves_is_no_limit_that_is_told() -> None:
+    """A temperature under "leaves" is not looked at by the rule of limits, so that it excuses nothing."""
+    text = LIMITED.format("cool", "at most 60 °C").replace("    needs: {pipe: cool}\n", "")
+    text = text.replace("the pipe., do", "the pipe., leaves: {pipe: cool}, do", 1)
+    parts = [("shop", SHOP + POLICY % "55 °C"), ("equipment", EQUIPMENT + PIPE.format(MINUTE)), ("procedure", text)]
+    assert [one.rule for one in check(overlay(parts).files, []).findings].count("policy-unmet") == 2

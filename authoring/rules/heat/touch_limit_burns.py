@@ -4,6 +4,8 @@ A step that needs a hot item to have cooled names a value, such as at most 40 °
 The equipment file says what the surface is and how long a hand rests on it, and from that follows where burns begin
 (DIN EN 563, the forerunner of ISO 13732-1): the lower edge of the published band.
 A limit above it promises that the surface may be touched, and burns whoever believes it.
+It is an error where the equipment file says how long the item is touched; what the safety policy would ask of the steps
+behind such a limit is not told beside it.
 
 Wrong:
 
@@ -100,6 +102,7 @@ from authoring.quantities.units import UNITS, Dimension
 from authoring.rules.rule import Fault
 from authoring.workshop.interval import exactly, interval_of, quantity_of
 
+# How long a hand rests there is taken for a second where nobody said, and that may be wrong.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("S7",)
 
@@ -133,4 +136,5 @@ def _limits(item: Item, value: Value) -> Iterator[Fault]:
                 window.where.of("value"),
                 f"State a limit below {burns}, or a shorter touch where a hand only passes.",
                 (Related(item.where.of("hot"), "its surface, and how long it is touched"),),
+                severity=Severity.ERROR if item.hot.touch is not None else None,
             )

@@ -72,7 +72,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         asked = demand.policy.persons
         if vehicle is None or asked is None or _persons(demand.step, procedure) >= asked:
             continue
-        lack = without(vehicle, procedure.covers, demand.asked, demand.eased)
+        lack = without(vehicle, procedure.covers, demand.asked, demand.settled)
         if lack is not None:
             where = demand.policy.where
             yield Fault(

@@ -120,7 +120,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         said = spoken(demand, library, procedure)
         weak = [one for one in said if not _enough(one, policy)]
         asked = [together(one.when, when) for one in weak for when in demand.asked]
-        given = (*(one.when for one in said if one not in weak), *demand.eased)
+        given = (*(one.when for one in said if one not in weak), *demand.settled)
         lack = without(vehicle, procedure.covers, asked, given) if weak else None
         if lack is not None:
             yield Fault(

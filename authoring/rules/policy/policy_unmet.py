@@ -117,7 +117,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
             continue
         if demand.policy.where is None and here & told:
             continue  # the shop asks for the same, which was told
-        given = (*(one.when for one in spoken(demand, library, procedure)), *demand.eased)
+        given = (*(one.when for one in spoken(demand, library, procedure)), *demand.settled)
         lack = without(vehicle, procedure.covers, demand.asked, given)
         if lack is not None:
             told |= here

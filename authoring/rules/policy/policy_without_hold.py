@@ -133,7 +133,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     for demand in demands(procedure, library):
         if vehicle is None or not demand.policy.hold or demand.policy.where is None:
             continue
-        lack = without(vehicle, procedure.covers, demand.asked, (*demand.held, *demand.eased))
+        lack = without(vehicle, procedure.covers, demand.asked, (*demand.held, *demand.settled))
         if lack is not None:
             yield Fault(
                 f"{met(demand, procedure)}, but no hold point of this section comes before it{lack.whom}. "

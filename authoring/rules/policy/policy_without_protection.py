@@ -94,11 +94,10 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.diagnostics.words import joined
-from authoring.model.demanding import demands
-from authoring.model.lacking import without
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.model.told_demands import met, reason
+from authoring.model.unworn import unworn
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -107,16 +106,12 @@ REQUIREMENTS = ("A2", "S2")
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each step and policy of which the step does not list what is to be worn."""
-    vehicle = library.scope(procedure).vehicle
-    for demand in demands(procedure, library):
-        names = [f'"{name}"' for name in demand.policy.wear if name not in demand.step.uses]
-        lack = without(vehicle, procedure.covers, demand.asked, demand.eased) if names and vehicle is not None else None
-        if lack is not None and demand.policy.where is not None:
-            yield Fault(
-                f"{met(demand, procedure)} and does not list {joined(names, 'and')}{lack.whom}. "
-                f"{reason(demand.policy)}",
-                demand.mention.span,
-                f'Add {joined(names, "and")} to "with" of the step.',
-                (Related(demand.policy.where.of("wear"), "asked for here"),),
-                lack.fitments,
-            )
+    for found in unworn(procedure, library):
+        policy, names = found.demand.policy, joined([f'"{name}"' for name in found.names], "and")
+        yield Fault(
+            f"{met(found.demand, procedure)} and does not list {names}{found.lack.whom}. {reason(policy)}",
+            found.demand.mention.span,
+            f'Add {names} to "with" of the step.',
+            (Related(policy.where.of("wear"), "asked for here"),) if policy.where is not None else (),
+            found.lack.fitments,
+        )

@@ -6,6 +6,7 @@ in one of its actions.
 For a message that a section calls, some step of the section lists it, and for one that stands under `hazards` some
 step of the procedure.
 A message that the shop's policy places at a step counts as one that the step calls.
+What the shop's policy wants to be worn at the step as well is told as an error of the policy, and not once more here.
 What an earlier step has put up and left there, such as chocks, need not be listed again, unless it is to be worn.
 
 Wrong:
@@ -38,7 +39,7 @@ sections:
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
@@ -51,6 +52,7 @@ from authoring.model.library import Library, Scope
 from authoring.model.procedure import Procedure, Step
 from authoring.model.specification import When
 from authoring.model.things import Message
+from authoring.model.unworn import unworn
 from authoring.rules.rule import Fault
 
 # What was put up by an earlier step may still be there.
@@ -64,7 +66,7 @@ _PROTECTS = frozenset({Kind.TOOL, Kind.CONSUMABLE})
 
 
 class _Listed(Struct, frozen=True):
-    """What is at hand at a step: what is listed there, and what an earlier step has left in place."""
+    """What is at hand at a step: what is listed or was told to be missing, and what an earlier step has put up."""
 
     here: set[str]
     standing: set[str]
@@ -73,26 +75,35 @@ class _Listed(Struct, frozen=True):
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each call of a message whose protection is not listed where it is called."""
     scope = library.scope(procedure)
+    by_policy = _by_policy(procedure, library)
     steps = [step for _, step in procedure.steps()]
     for place, name in enumerate(procedure.hazards or ()):
         at = procedure.where.of("hazards", place)
-        yield from _unlisted(name, _used(steps), "no step of the procedure lists it", at, scope)
-    by_policy = placed_by_policy(procedure, library)
+        yield from _unlisted(name, _listed(steps, by_policy), "no step of the procedure lists it", at, scope)
+    placed = placed_by_policy(procedure, library)
     standing: set[str] = set()
     for section in procedure.sections:
         for place, name in enumerate(section.safety):
             at = section.where.of("safety", place)
-            listed = _Listed(_used(section.steps).here, standing)
+            listed = _listed(section.steps, by_policy, standing)
             yield from _unlisted(name, listed, "no step of this section lists it", at, scope)
         for step in section.steps:
             called = [(name, step.where.of("safety", place)) for place, name in enumerate(step.safety)]
-            called += [(message.id, step.where.key("step")) for message in by_policy.get(step.id, ())]
+            called += [(message.id, step.where.key("step")) for message in placed.get(step.id, ())]
             for name, at in called:
                 if _needed(name, section.when, step.when, scope, library):
-                    listed = _Listed(_used([step]).here, standing)
+                    listed = _listed([step], by_policy, standing)
                     yield from _unlisted(name, listed, "this step does not list it", at, scope)
             if any(action.kind.name in _PUTS_UP for action in step.actions):
-                standing |= _used([step]).here
+                standing |= _used([step])
+
+
+def _by_policy(procedure: Procedure, library: Library) -> Mapping[str, set[str]]:
+    """Return, by the id of a step, what the policy finds missing there."""
+    found: dict[str, set[str]] = {}
+    for one in unworn(procedure, library):
+        found.setdefault(one.demand.step.id, set()).update(one.names)
+    return found
 
 
 def _needed(name: str, section: When, step: When, scope: Scope, library: Library) -> bool:
@@ -116,13 +127,19 @@ def _unlisted(name: str, listed: _Listed, why: str, at: Span, scope: Scope) -> I
             )
 
 
-def _used(steps: Iterable[Step]) -> _Listed:
+def _listed(steps: Sequence[Step], by_policy: Mapping[str, set[str]], standing: Iterable[str] = ()) -> _Listed:
+    """Return what is at hand at these steps; what the policy finds missing counts, since it was told."""
+    told = (by_policy.get(step.id, set()) for step in steps)
+    return _Listed(_used(steps).union(*told), set(standing))
+
+
+def _used(steps: Iterable[Step]) -> set[str]:
     """Return all that these steps list, and what their actions and hands hold."""
     found: set[str] = set()
     for step in steps:
         found |= {*step.uses, *(step.holding.hold if step.holding is not None else ())}
         found |= {name for action in step.actions for _, name in action.names()}
-    return _Listed(found, set())
+    return found
 
 
 def _protections(message: Message, scope: Scope) -> Mapping[str, bool]:
