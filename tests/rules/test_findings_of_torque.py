@@ -73,3 +73,26 @@ def test_where_none_can_do_it_all_that_there_are_are_shown() -> None:
         "the large wrench",
         "the coarse wrench",
     ]
+
+
+@pytest.mark.parametrize(
+    ("written", "asked"),
+    [
+        ("1.9", 'did you mean "10.9" or "12.9"?'),
+        ("8,8", 'did you mean "8.8"?'),
+        ("9.10", '"4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9" or "12.9".'),
+    ],
+)
+def test_every_class_that_may_have_been_meant_is_asked_about(written: str, asked: str) -> None:
+    """A digit that is missing may have been a 0 or a 2, and the harder class bears more; else all are named."""
+    bolts = BOLTS.replace('"8.8"', f'"{written}"') + "    torque: {value: 43 ± 3 N·m, source: plate, at: line 4}\n"
+    (one,) = [one for one in findings(overlay([("equipment", bolts)]).files) if one.rule == "class-unknown"]
+    assert one.cure.startswith("Read the class on the head of the bolt or in the source")
+    assert one.cure.endswith(asked)
+
+
+def test_a_plug_is_told_no_unit() -> None:
+    """420 N·m on M10 is more than any bolt of it takes; which unit was meant for a plug nobody knows."""
+    plug = BOLTS.replace("count: 4", "count: 1") + "    torque: {value: 420 ± 9 N·m, source: plate, at: line 4}\n"
+    (one,) = [one for one in findings(overlay([("equipment", plug)]).files) if one.rule == "unit-mistaken"]
+    assert one.message == "420 ± 9 N·m is more than a bolt of M10 x 1.5, class 8.8, takes, and this is a plug."

@@ -46,10 +46,10 @@ fasteners:
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from authoring.diagnostics.diagnostic import Severity
-from authoring.diagnostics.nearest import did_you_mean
+from authoring.diagnostics.nearest import one_slip
 from authoring.diagnostics.words import joined, quoted
 from authoring.model.library import Library
 from authoring.model.things import Equipment
@@ -72,10 +72,17 @@ def check(equipment: Equipment, _: Library) -> Iterator[Fault]:
         # Beyond the sizes of ISO 898-1 its names still hold, though no proof load does.
         known = [one for one in PROPERTY_CLASSES if proof_stress_mpa(one, thread.diameter_mm)] or PROPERTY_CLASSES
         if group.strength not in known:
-            meant = did_you_mean(group.strength.replace(",", "."), known)
+            likely = joined([quoted(one) for one in _near(group.strength.replace(",", "."), known)], "or")
             read = "Read the class on the head of the bolt or in the source"
             yield Fault(
                 f'{group.thread} has no property class "{group.strength}" in ISO 898-1.',
                 group.where.of("class"),
-                f"{meant} {read}." if meant else f"{read}: {joined([quoted(one) for one in known], 'or')}.",
+                f"{read}; did you mean {likely}?"
+                if likely
+                else f"{read}: {joined([quoted(one) for one in known], 'or')}.",
             )
+
+
+def _near(word: str, known: Sequence[str]) -> list[str]:
+    """Return every class that a slip of the hand turns into the word: to guess one of two would harden the bolt."""
+    return [word] if word in known else [one for one in known if one_slip(word, [one])]
