@@ -60,12 +60,14 @@ def _of_action(move: _Move, fluid: Fluid, around: Volume, wording: Wording) -> I
     contents = known.contents
     poured = name == "fill" and bool(_plain(known, total(contents.poured)))
     if poured and (len(contents.poured) > 1 or _stays(contents) or fluid.capacity is not None):
-        yield aside("Filled", *_sum(known), *_to_come(move, moves, known, fluid, around), _on_what(), close=True)
+        to_come = tuple(_to_come(move, moves, known, fluid, around))
+        rests = ("fills.sum", "fills.rest") if any(isinstance(one, Named) for one in to_come) else ("fills.sum",)
+        yield aside("Filled", *_sum(known), *to_come, _on_what(*rests), close=True)
     if name == "fill-to-level" and contents.poured and not contents.levelled:
         yield from _of_the_level(move, known, around)
     left = _roughly(known, contents.inside, known.typed) if name in {"drain", "extract"} and _stays(contents) else ""
     if left:
-        yield aside("Left in", f"{left} stays in.", close=True)
+        yield aside("Left in", f"{left} stays in{doubt('fills.rest') if name == 'extract' else ''}.", close=True)
 
 
 def _of_the_level(move: _Move, known: _Filling, around: Volume) -> Iterator[Aside]:
@@ -76,7 +78,12 @@ def _of_the_level(move: _Move, known: _Filling, around: Volume) -> Iterator[Asid
     before = _plain(known, poured)
     to_come = "" if more is None or isinstance(more, Impossible) else _roughly(known, more, (*expected, *known.typed))
     if before and to_come:
-        yield aside("Filled", f"{before} was poured before; {to_come} more is to be expected", _on_what(), close=True)
+        yield aside(
+            "Filled",
+            f"{before} was poured before; {to_come} more is to be expected",
+            _on_what("fills.rest"),
+            close=True,
+        )
 
 
 def _moves(fluid: Fluid, around: Volume) -> Iterator[_Move]:
@@ -200,5 +207,5 @@ def _to_come(
         yield f"; the dry system holds {known.wording.amount(held).first}"
 
 
-def _on_what() -> Words:
-    return Words(f". Counted at one temperature{doubt('fills')}.")
+def _on_what(*computations: str) -> Words:
+    return Words(f". Counted at one temperature{doubt(*computations)}.")

@@ -112,14 +112,5 @@ def harm_of_touch(surface: Surface, temperature: Fraction, contact: Fraction) ->
     return Touch("moderate", "could" if temperature <= band.high else "will")
 
 
-def longest_touch(surface: Surface, temperature: Fraction) -> Fraction | None:
-    """Return the longest tabulated time in s for which a surface of `temperature` K may be touched without a burn.
-
-    None when even a touch of a second may burn.
-    """
-    fit = [time for at, time in enumerate(TABULATED) if temperature < _kelvin(_TABLE[surface][at][0])]
-    return max(fit, default=None)
-
-
 def _kelvin(celsius: int) -> Fraction:
     return convert(Fraction(celsius), UNITS["°C"], UNITS["K"])

@@ -9,7 +9,7 @@ Symbols:
     F: clamp force in N
     P, d, d2: pitch, nominal diameter and pitch diameter in mm
     mu_th, mu_b: friction in the thread and under the head
-    D_b: mean diameter of the bearing face in mm; 1.3 d where nobody states it
+    D_b: mean of the bearing face's outer diameter and its hole in mm; 1.3 d where nobody states it
     K: nut factor; it carries a source of its own
 
 Source: ISO 16047:2005 and VDI 2230 Part 1, from memory; JIS B 1083 has the same, as restated in a reference page.
@@ -18,7 +18,8 @@ The short form: Shigley's Mechanical Engineering Design, 9th edition, eq. 8-27 a
 Assumptions: the helix angle is small, the friction is the same all the way, the wrench turns what the friction is meant
 for, and no nut locks by drag.
 
-Limits: friction scatters; the force from one torque scatters by about a quarter up and down even on equal bolts.
+Limits: friction scatters; the force from one torque scatters by about a quarter up and down even on equal bolts
+(the ten of Shigley's Table 8-14 by less than a fifth).
 A flange head has a wider face, and the same torque then clamps less.
 """
 
@@ -41,11 +42,6 @@ def usual_bearing_diameter_mm(thread: MetricThread) -> float:
     A flange head has more, and the same torque then clamps less.
     """
     return _USUAL_BEARING * float(thread.diameter_mm)
-
-
-def bearing_diameter_mm(outer_mm: float, hole_mm: float) -> float:
-    """Return D_b = (D_o + d_h)/2 in mm from the outer diameter of the face and the diameter of the hole (VDI 2230)."""
-    return (outer_mm + hole_mm) / 2
 
 
 def torque_for_friction(

@@ -2,7 +2,6 @@
 
 Formula:
     angle = 30° hours + 0.5° minutes, less whole turns
-    from behind: 360° - angle
 
 Symbols:
     angle: in degrees, clockwise from 12 o'clock at the top, as the one who stands in front sees it
@@ -49,8 +48,3 @@ def position_at(angle: Fraction) -> str:
     hour, quarter = divmod(quarters, _MINUTES // _QUARTER)
     name = str((hour - 1) % _HOURS + 1)
     return f"{name}:{quarter * _QUARTER}" if quarter else name
-
-
-def from_behind(angle: Fraction) -> Fraction:
-    """Return the angle of the same place for one who stands on the other side: left and right change, 12 and 6 stay."""
-    return -angle % _FACE

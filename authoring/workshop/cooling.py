@@ -96,25 +96,6 @@ def time_to_cool(
     return Estimate(constant.value * math.log((start - ambient) / (target - ambient)))
 
 
-def temperature_after(
-    elapsed: Fraction,
-    start: Fraction,
-    ambient: Fraction,
-    constant: Estimate,
-) -> Estimate | Impossible:
-    """Return the temperature in K after `elapsed` s: T = Ta + (T0 - Ta) * exp(-t / tau); never below the air.
-
-    Impossible for a time before the start, a part colder than the air, or a time constant not above zero.
-    """
-    if elapsed < 0:
-        return Impossible("The time is before the start.", "State the time that has passed.")
-    if start < ambient:
-        return Impossible("The part is colder than the air: it warms up.", "Check both temperatures.")
-    if not constant.value > 0 or not math.isfinite(constant.value):
-        return Impossible("A time constant is above zero.", "State the time in which the difference falls to 37 %.")
-    return Estimate(float(ambient) + float(start - ambient) * math.exp(-float(elapsed) / constant.value))
-
-
 def spell_wait(wait: Estimate, unit: Unit) -> str:
     """Return a time to wait as text, such as "about 45 min": two digits, rounded up, so that nobody is told too soon.
 

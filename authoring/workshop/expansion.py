@@ -2,19 +2,18 @@
 
 Formula:
     V = V1 (1 + beta (T - T0))/(1 + beta (T1 - T0))
-    overflow = (beta - beta_vessel) V dT
     level shift = beta V dT/V_marks
 
 Symbols:
     V, V1: volume in m³ at T and at T1
     T, T1, T0: temperatures in K; T0 is where beta is stated
     dT: change of temperature in K
-    beta, beta_vessel: coefficients of volume for each K; three times those of length
+    beta: coefficient of volume for each K; three times that of length
     V_marks: volume in m³ between two marks
 
-Source: OpenStax, University Physics volume 2, Thermal Expansion: dV = beta V dT, and there the example of a full tank.
+Source: OpenStax, University Physics volume 2, Thermal Expansion: dV = beta V dT.
 
-Assumptions: beta is constant; the vessel keeps its size, but for the overflow, where it grows as if it were solid.
+Assumptions: beta is constant; the vessel keeps its size.
 
 Limits: within 40 K of where beta is stated an oil differs from `oil_density` by less than a thousandth, and by more
 further away; not for water near 4 °C, which shrinks on warming.
@@ -41,7 +40,7 @@ def volume_at(
     `volume` in m³ was measured at `measured_at`; `expansion` is beta for each K; temperatures in K.
     `reference` (T0) is the temperature at which beta is stated; when it is left out, beta is taken to hold at
     `measured_at`, and the formula is that of the text book: V = V1 * (1 + beta * (T - T1)).
-    Assumption: beta is constant and the vessel keeps its size (see `overflow`).
+    Assumption: beta is constant and the vessel keeps its size.
     Limits: within 40 K of where beta is stated an oil differs from `oil_density` by less than a thousandth, and by more
     further away; not for water near 4 °C, which shrinks on warming.
     Impossible when beta is so large that the fluid would vanish: a coefficient typed in the wrong unit.
@@ -55,17 +54,6 @@ def volume_at(
             "Write the expansion as a share for each kelvin; mineral oils have about 0.0007.",
         )
     return volume * after / before
-
-
-def overflow(volume: Fraction, step: Fraction, expansion: Fraction, vessel_expansion: Fraction) -> Fraction:
-    """Return by how much a fluid outgrows the vessel that it fills: (beta of the fluid - beta of the vessel) * V * dT.
-
-    `volume` in m³ at the start, `step` in K (negative on cooling), both coefficients for each K and of volume: three
-    times those of length.
-    Source: OpenStax, University Physics volume 2, Thermal Expansion, the example of a full tank.
-    Assumption: both coefficients are constant, and the vessel grows as if it were solid.
-    """
-    return (expansion - vessel_expansion) * volume * step
 
 
 def level_shift(

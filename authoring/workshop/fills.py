@@ -11,7 +11,7 @@ Symbols:
     V_marks: volume in m³ that brings the level from the one mark to the other
 
 Source: sums and differences of ranges as in interval arithmetic, R. E. Moore; Lehigh University's page on addition was
-read; that what a drain lets out is not all is common practice.
+read, of differences a second party's copy; that what a drain lets out is not all is common practice.
 
 Assumptions: for the dipstick, the vessel is as wide at every height between the marks, and the machine stands level.
 

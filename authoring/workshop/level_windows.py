@@ -21,12 +21,11 @@ while it cools.
 from __future__ import annotations
 
 import enum
-from collections.abc import Sequence
 from fractions import Fraction
 
 from msgspec import Struct
 
-from authoring.workshop.interval import Interval, Standing, compare, overlap
+from authoring.workshop.interval import Interval, Standing, compare
 
 
 class Reading(enum.Enum):
@@ -68,23 +67,6 @@ def check_window(window: Interval, allowed: Interval, opens: Interval | None = N
         return WindowCheck(window, Reading.CIRCUIT_SHUT, None, circuit.gap)
     reached = compare(allowed, circuit.common)
     return WindowCheck(window, _READINGS[reached.standing], reached.common, reached.gap)
-
-
-def usable_windows(
-    windows: Sequence[Interval],
-    allowed: Interval,
-    opens: Interval | None = None,
-) -> tuple[WindowCheck, ...]:
-    """Return the check of each window, in the order given, as in `check_window`."""
-    return tuple(check_window(window, allowed, opens) for window in windows)
-
-
-def shut_part(window: Interval, opens: Interval) -> Interval | None:
-    """Return the part of a window in which the circuit is shut for certain, or None.
-
-    Between that part and the one that `check_window` calls usable, a reading may be right or wrong.
-    """
-    return overlap(window, Interval(None, opens.low))
 
 
 _READINGS = {

@@ -73,13 +73,6 @@ def force_from_turn_newton(
     return float(take_up_mm(angle_degree, thread)) / give_mm_per_newton
 
 
-def stretch_from_turn_mm(
-    angle_degree: Fraction, thread: MetricThread, bolt_newton_per_mm: float, joint_newton_per_mm: float
-) -> float:
-    """Return by how much the turn makes the bolt longer, in mm: the force over the stiffness of the bolt."""
-    return force_from_turn_newton(angle_degree, thread, bolt_newton_per_mm, joint_newton_per_mm) / bolt_newton_per_mm
-
-
 def force_span_from_turn_newton(angle_degree: Fraction, thread: MetricThread, grip_mm: float) -> tuple[float, float]:
     """Return the least and the greatest clamp force in N that a turn adds when only the grip is known.
 

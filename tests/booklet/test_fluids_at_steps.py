@@ -72,7 +72,7 @@ def test_a_filling_says_what_is_in_and_what_is_to_come() -> None:
     asides = said("Pour in 0.8", OIL + KEPT, {"first": "0.8 L", **ABOUT}, DRAIN + fill("first") + LEVEL)
     assert asides == {
         "Filled": "after this step 0.8 L is poured in, which makes about 0.90 L to 0.95 L with what stayed in; "
-        "about 0.2 L to 0.3 L more is to be expected in step 3. Counted at one temperature."
+        "about 0.2 L to 0.3 L more is to be expected in step 3. Counted at one temperature, unverified."
     }
 
 
@@ -81,7 +81,8 @@ def test_a_level_says_what_is_in_already() -> None:
     again = LEVEL + "        repeat: {until: the level stays, at-most: 3, else: Ask.}\n"
     asides = said("Add", OIL + KEPT, {"first": "0.8 L", **ABOUT}, DRAIN + fill("first") + again)
     assert asides == {
-        "Filled": "0.8 L was poured before; about 0.2 L to 0.3 L more is to be expected. Counted at one temperature."
+        "Filled": "0.8 L was poured before; about 0.2 L to 0.3 L more is to be expected. "
+        "Counted at one temperature, unverified."
     }
     assert said("Add", OIL + KEPT, ABOUT, DRAIN + LEVEL) == {}
 
@@ -91,7 +92,9 @@ def test_stages_are_added_up() -> None:
     capacity = "    capacity: {value: 7.4 to 7.6 L, source: plate, at: line 8}\n"
     steps = DRAIN + fill("first") + fill("second")
     asides = said("Pour in 3.5", OIL + capacity, {"first": "4 L", "second": "3.5 L"}, steps)
-    assert asides["Filled"].startswith("after this step 7.5 L is poured in; the dry system holds 7.4 L to 7.6 L.")
+    assert asides["Filled"] == (
+        "after this step 7.5 L is poured in; the dry system holds 7.4 L to 7.6 L. Counted at one temperature."
+    )
 
 
 def test_what_stays_in_is_told_where_it_is_drained_and_drawn_out() -> None:
@@ -99,7 +102,7 @@ def test_what_stays_in_is_told_where_it_is_drained_and_drawn_out() -> None:
     draw = "      - step: Draw out [drawn] of [box-oil].\n        do: [{extract: {what: box-oil, amount: drawn}}]\n"
     assert said("Drain", OIL + KEPT, {}, DRAIN) == {"Left in": "about 0.10 L to 0.15 L stays in."}
     drawn = said("Draw out", OIL + KEPT, {"drawn": "0.05 to 0.12 L"}, DRAIN + draw)
-    assert drawn == {"Left in": "at most 0.10 L stays in."}
+    assert drawn == {"Left in": "at most 0.10 L stays in, unverified."}
 
 
 DRAW = "      - step: Draw out [drawn] of [box-oil].\n        do: [{extract: {what: box-oil, amount: drawn}}]\n"
@@ -116,9 +119,9 @@ def test_nothing_is_drawn_out_that_is_not_in() -> None:
     )
     stays = OIL + "    left-in: {value: 0.10 to 0.15 L, source: plate, at: line 8}\n"
     drained = said("Draw out", stays, {**amounts, "drawn": "1.05 to 1.12 L"}, DRAIN + steps)
-    assert drained == {"Left in": "at most 0.1 L stays in."}
+    assert drained == {"Left in": "at most 0.1 L stays in, unverified."}
     assert said("Draw out", stays, {**amounts, "drawn": "0.4 L"}, DRAIN + steps) == {
-        "Left in": "about 0.70 L to 0.75 L stays in."
+        "Left in": "about 0.70 L to 0.75 L stays in, unverified."
     }
 
 

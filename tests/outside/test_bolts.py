@@ -12,7 +12,6 @@ import pytest
 from authoring.quantities.units import UNITS
 from authoring.workshop.bolt_load import bolt_load, bolt_load_for_nut_factor
 from authoring.workshop.clamp_force import (
-    bearing_diameter_mm,
     force_for_friction,
     force_for_nut_factor,
     torque_for_friction,
@@ -28,7 +27,6 @@ from authoring.workshop.tightening_angle import (
     bolt_stiffness_newton_per_mm,
     force_from_turn_newton,
     force_span_from_turn_newton,
-    stretch_from_turn_mm,
     take_up_mm,
 )
 from tests.outside.agreement import Agreement
@@ -55,7 +53,7 @@ def _friction_id(row: Row) -> str:
 @pytest.mark.parametrize("row", FORCES["friction"], ids=_friction_id)
 def test_full_formula_gives_the_published_torque(row: Row, agree: Agreement) -> None:
     """Torque and force of VDI 2230 belong to each other, with the real bearing face."""
-    named, face, friction = thread(row["thread"]), bearing_diameter_mm(*row["face"]), row["friction"]
+    named, face, friction = thread(row["thread"]), statistics.mean(row["face"]), row["friction"]
     forces = [1000 * force for force in row["forces"]]
     agree(row, [torque_for_friction(force, named, friction, friction, face) for force in forces])
     for torque, force in zip(row["published"], forces, strict=True):
@@ -104,17 +102,8 @@ def test_usual_torque_is_the_one_worked_out_from_the_printed_load(row: Row, agre
 @pytest.mark.parametrize("row", FORCES["friction"], ids=_friction_id)
 def test_usual_bearing_face_is_near_the_real_ones(row: Row) -> None:
     """The face that is taken when nobody states one is within 5 % of a hexagon head's."""
-    real = bearing_diameter_mm(*row["face"])
+    real = statistics.mean(row["face"])
     assert usual_bearing_diameter_mm(thread(row["thread"])) == pytest.approx(real, rel=0.05)
-
-
-@pytest.mark.parametrize("row", FORCES["scatter"])
-def test_ten_bolts_scatter_by_no_more_than_a_quarter(row: Row, agree: Agreement) -> None:
-    """The printed mean and deviation are those of the ten forces; none is off by more than is said of the scatter."""
-    forces = row["forces"]
-    assert statistics.mean(forces) == pytest.approx(row["mean"], abs=0.005)
-    assert statistics.stdev(forces) == pytest.approx(row["deviation"], abs=0.005)
-    agree.at_most(row, max(abs(force / row["mean"] - 1) for force in forces))
 
 
 @pytest.mark.parametrize("row", FORCES["worked"], ids=lambda row: row["thread"])
@@ -195,7 +184,8 @@ def test_bolt_and_joint_share_a_turn_as_published(row: Row, agree: Agreement) ->
     """What the joint gives of a turn is the bolt's share of the stiffness: the constant C of the book."""
     named, turn = thread("M12"), Fraction(90)
     own, joint = row["bolt"] * MLBF_PER_IN, row["joint"] * MLBF_PER_IN
-    agree(row, 1 - stretch_from_turn_mm(turn, named, own, joint) / float(take_up_mm(turn, named)))
+    stretch = force_from_turn_newton(turn, named, own, joint) / own
+    agree(row, 1 - stretch / float(take_up_mm(turn, named)))
 
 
 @pytest.mark.parametrize("row", TURNS["rigid"], ids=lambda row: row["thread"])

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from authoring.quantities.units import UNITS
-from authoring.workshop.clock import angle_at, from_behind, position_at
+from authoring.workshop.clock import angle_at, position_at
 from authoring.workshop.gauges import Rule, Separation, acceptance, judge, on_the_scale, spread_of, told_apart
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import Interval, quantity_of
@@ -118,12 +118,11 @@ def test_a_ring_grows_as_its_makers_table_says(row: Row, agree: Agreement) -> No
 
 @pytest.mark.parametrize("row", CLOCK["positions"], ids=lambda row: row["position"])
 def test_a_position_is_an_angle_and_back(row: Row, agree: Agreement) -> None:
-    """The angle of the hour hand, the same position from it, and the position that one behind the thing sees."""
+    """The angle of the hour hand, and the same position from it."""
     angle = angle_at(row["position"])
     agree(row, angle)
     assert isinstance(angle, Fraction)
     assert position_at(angle) == row["position"]
-    assert position_at(from_behind(angle)) == row["behind"]
 
 
 @pytest.mark.parametrize("row", CLOCK["refused"], ids=lambda row: row["position"])

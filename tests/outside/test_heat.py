@@ -15,7 +15,6 @@ from authoring.workshop.burns import (
     burn_band,
     burn_threshold,
     harm_of_touch,
-    longest_touch,
 )
 from authoring.workshop.cooling import Estimate, time_constant, time_to_cool
 from authoring.workshop.impossible import Impossible
@@ -115,14 +114,3 @@ def test_the_band_is_used_from_its_lower_edge(row: Row, agree: Agreement) -> Non
     told = harm_of_touch(Surface[row["surface"]], kelvin(row["celsius"]), Fraction(row["contact"]))
     assert told is None or (isinstance(told, Touch) and told.severity == "moderate")
     agree(row, told and told.likelihood)
-
-
-@pytest.mark.parametrize("row", BURNS["bands"], ids=lambda row: f"{row['surface']} {row['contact']}")
-def test_the_longest_touch_ends_before_the_threshold(row: Row) -> None:
-    """Just below a published edge the surface may be touched that long, at the edge no longer."""
-    surface, contact, edge = Surface[row["surface"]], Fraction(row["contact"]), kelvin(row["published"][0])
-    below = longest_touch(surface, edge - Fraction(1, 100))
-    at_edge = longest_touch(surface, edge)
-    assert below is not None
-    assert below >= contact
-    assert at_edge is None or at_edge < contact

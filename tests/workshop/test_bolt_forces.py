@@ -30,7 +30,6 @@ from authoring.workshop.tightening_angle import (
     bolt_stiffness_newton_per_mm,
     force_from_turn_newton,
     force_span_from_turn_newton,
-    stretch_from_turn_mm,
     take_up_mm,
 )
 from tests.workshop.bolts import classes, thread, threads
@@ -148,9 +147,9 @@ def test_a_turn_stretches_in_proportion(bolt: MetricThread, angle: Fraction, gri
     own = bolt_stiffness_newton_per_mm(float(bolt.diameter_mm), stress_area_mm2(bolt), 0.0, grip)
     force = force_from_turn_newton(angle, bolt, own, own * stiffer)
     assert force_from_turn_newton(2 * angle, bolt, own, own * stiffer) == pytest.approx(2 * force)
-    stretch = stretch_from_turn_mm(angle, bolt, own, own * stiffer)
+    stretch = force / own
     assert stretch + force / (own * stiffer) == pytest.approx(float(take_up_mm(angle, bolt)))
-    assert stretch_from_turn_mm(angle, bolt, own, own * 1e9) == pytest.approx(float(take_up_mm(angle, bolt)))
+    assert force_from_turn_newton(angle, bolt, own, own * 1e9) / own == pytest.approx(float(take_up_mm(angle, bolt)))
 
 
 @given(threads, angles, st.floats(10, 200), st.floats(0, 1), st.floats(4, 8))

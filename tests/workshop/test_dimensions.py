@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from authoring.workshop.clock import angle_at, from_behind, position_at
+from authoring.workshop.clock import angle_at, position_at
 from authoring.workshop.gauges import (
     Distinction,
     Rule,
@@ -182,11 +182,10 @@ def test_sizes_that_cannot_be_are_refused(bore: int, shaft: int, clearance: int,
 
 @pytest.mark.parametrize("position", POSITIONS)
 def test_every_position_comes_back(position: str) -> None:
-    """To an angle and back; from behind and from behind again."""
+    """To an angle and back."""
     angle = answered(angle_at(position))
     assert 0 <= angle < 360
     assert position_at(angle) == position
-    assert from_behind(from_behind(angle)) == angle
 
 
 @given(numbers(-1000, 1000))

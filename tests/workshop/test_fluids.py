@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from authoring.workshop.expansion import level_shift, overflow, volume_at
+from authoring.workshop.expansion import level_shift, volume_at
 from authoring.workshop.fills import add_up, rest, top_up
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import Interval, Standing, compare, exactly, total
-from authoring.workshop.level_windows import Reading, check_window, shut_part, usable_windows
+from authoring.workshop.level_windows import Reading, check_window
 from authoring.workshop.oil_density import expansion_of_oil, oil_volume_at, volume_correction
 from tests.workshop.numbers import answered, closed, inside, numbers
 
@@ -93,12 +93,10 @@ def test_a_volume_comes_back_when_the_temperature_does(
 def test_warm_fluid_is_more_in_step_with_its_amount(
     volume: Fraction, cold: Fraction, warm: Fraction, expansion: Fraction
 ) -> None:
-    """Growth has the sign of the warming, doubles with the volume, and is what overflows from a rigid vessel."""
+    """Growth has the sign of the warming, and doubles with the volume."""
     there = answered(volume_at(warm, volume, cold, expansion))
     assert (there > volume) == (warm > cold and expansion > 0)
     assert volume_at(warm, 2 * volume, cold, expansion) == 2 * there
-    assert overflow(volume, warm - cold, expansion, Fraction(0)) == there - volume
-    assert overflow(volume, warm - cold, expansion, expansion) == 0
 
 
 def test_a_coefficient_in_the_wrong_unit_is_refused() -> None:
@@ -175,13 +173,10 @@ def test_what_is_lacking_is_just_enough(window: Interval, allowed: Interval) -> 
         assert check_window(window, total([allowed, exactly(told.lacking * Fraction(99, 100))])).usable is None
 
 
-def test_windows_are_checked_in_order_and_the_unsure_part_is_left_over() -> None:
-    """Of two windows one is shut and one holds; between shut for certain and open for certain nobody knows."""
+def test_of_two_windows_one_is_shut_and_one_holds_in_part() -> None:
+    """What lies below where the circuit is open for certain is left out of the usable part."""
     opens, allowed = Interval(Fraction(341), Fraction(345)), Interval(Fraction(290), Fraction(360))
     cool, hot = Interval(Fraction(303), Fraction(323)), Interval(Fraction(335), Fraction(355))
-    assert [one.reading for one in usable_windows([cool, hot], allowed, opens)] == [
-        Reading.CIRCUIT_SHUT,
-        Reading.HOLDS_IN_PART,
-    ]
-    assert shut_part(hot, opens) == Interval(Fraction(335), Fraction(341))
-    assert shut_part(Interval(Fraction(342), Fraction(350)), opens) is None
+    assert check_window(cool, allowed, opens).reading is Reading.CIRCUIT_SHUT
+    told = check_window(hot, allowed, opens)
+    assert (told.reading, told.usable) == (Reading.HOLDS_IN_PART, Interval(Fraction(345), Fraction(355)))
