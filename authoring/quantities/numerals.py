@@ -19,7 +19,7 @@ NUMBER = r"[0-9]++(?>(?:[\u202f\u2009][0-9]{3})*)(?>(?:\.[0-9]++(?>(?:[\u202f\u2
 SIGN = f"(?!,)[+-\\-{MINUS}]"
 """A sign, as a class of two stretches: one of three costs a tenth of the grammar to compile, and a comma is none."""
 
-SIGNED = rf"(?:{SIGN})?+{NUMBER}"
+SIGNED = rf"(?>(?:{SIGN})?){NUMBER}"
 
 
 def read_numeral(text: str) -> tuple[Fraction, str]:
