@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 import pytest
 
 from authoring.booklet.compose import compose
@@ -13,10 +11,12 @@ from authoring.diagnostics.diagnostic import Severity
 from authoring.model.demanding import demands
 from authoring.model.numbering import numbers
 from authoring.model.policies import looser, top
+from authoring.model.policy import FACTS, Policy
 from authoring.model.policy_defaults import DEFAULTS
 from authoring.pipeline import Checked, check
 from tests.booklet.goldens import TREE
 from tests.booklet.plain_text import plain_text
+from tests.quantities.quantity_texts import read
 from tests.rules.overlay import overlay
 
 SHOP = """\
@@ -216,21 +216,23 @@ def test_a_default_is_an_error_only_where_facts_leave_no_doubt(shop: str, tools:
     assert [one.severity for one in library.findings if one.rule == "policy-too-few"] == [severity]
 
 
-# From memory but for those that a second party's copy was read of (see the defaults' own status).
+# What each source prints, in another unit, then a shade less and a shade more; how it is known the defaults say.
 SOURCED = {
-    "heavy-lift": ("heavier-than", Fraction(25)),  # ISO 11228-1: kg
-    "under-pressure": ("above-pressure", Fraction(50_000)),  # Directive 2014/68/EU, article 1: 0.5 bar in Pa
-    "live-voltage": ("above-voltage", Fraction(60)),  # FMVSS 305 and UN Regulation 100: V, direct
-    "live-voltage-ac": ("above-voltage-ac", Fraction(30)),  # the same, effective value of alternating voltage
+    "heavy-lift": ("heavier-than", "25000 g", "24900 g", "25100 g"),  # ISO 11228-1, reference mass
+    "under-pressure": ("above-pressure", "50 kPa", "49 kPa", "51 kPa"),  # Directive 2014/68/EU, article 1
+    "live-voltage": ("above-voltage", "0.060 kV", "0.059 kV", "0.061 kV"),  # FMVSS 305 and UN Regulation 100, direct
+    "live-voltage-ac": ("above-voltage-ac", "0.030 kV", "0.029 kV", "0.031 kV"),  # the same, alternating, effective
 }
 
 
-@pytest.mark.parametrize(("name", "bound"), SOURCED.items())
-def test_defaults_begin_where_their_sources_do(name: str, bound: tuple[str, Fraction]) -> None:
-    """The bound of a default is the published one, in base units, and no policy of the same bound loosens it."""
-    key, value = bound
-    assert top(DEFAULTS[name].bounds[key]) == value
-    assert list(looser(DEFAULTS[name], None)) == []
+@pytest.mark.parametrize("name", SOURCED)
+def test_defaults_begin_where_their_sources_do(name: str) -> None:
+    """A shop that begins where the source does, or before it, asks no less than the default; one beyond it does."""
+    key, there, before, beyond = SOURCED[name]
+    bounds = [read(text, FACTS[key][1]) for text in (there, before, beyond)]
+    less = [list(looser(Policy(id=name, why="We say so.", bounds={key: bound}), None)) for bound in bounds]
+    assert less == [[], [], [key]]
+    assert top(DEFAULTS[name].bounds[key]) == top(bounds[0])
 
 
 def test_the_guide_tells_every_default() -> None:
