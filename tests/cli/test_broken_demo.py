@@ -87,6 +87,10 @@ BREAKS = [
      "look-alikes-blurred", "output-bearing"),
     ("a limit at which a hand is burnt", "hob", "value: at most 40 °C", "value: at most 60 °C", "touch-limit-burns",
      "at most 60"),
+    ("a level read without a thermometer", "FL-130",
+     ("Hold the [thermometer] on the [tank], then look at the level of the [tank-oil] in its glass.\n"
+     "        with: [thermometer]\n"), "Look at the level of the [tank-oil] in the glass of the [tank].\n",
+     "temperature-unmeasured", "tank-temperature"),
     ("a wait that is too short", "teal", "value: 30 to 40 min", "value: 10 to 20 min", "waits-too-short", "10 to 20"),
     ("a bore that is not warm enough", "teal", "value: 80 to 90 °C", "value: 60 to 70 °C", "heat-too-little",
      "60 to 70"),
