@@ -58,10 +58,10 @@ def _one_side(found: re.Match[str], sign: str) -> Told:
 
 def _stages(found: re.Match[str]) -> Told:
     one, other = f"{found['first']}{found['unit']}", f"{found['second']}{found['other']}"
-    return Told(
-        "Two things stand here one after the other.",
-        f'Write each for itself; stages of tightening are a list: ["{one}", "{other}"].',
-    )
+    reason = "Two things stand here one after the other."
+    if not (found["unit"] and found["other"]):
+        return Told(reason, "Write each for itself, with its own unit; stages of tightening are a list.")
+    return Told(reason, f'Write each for itself; stages of tightening are a list: ["{one}", "{other}"].')
 
 
 def _is_part(found: re.Match[str], unit: Unit, other: Unit) -> bool:

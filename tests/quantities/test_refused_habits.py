@@ -153,6 +153,7 @@ TWO: list[Case] = [
     ("0.5 h 30 min", "0.5 h 30 min", "twice", '"0.5 h"; the other'),
     ("1 h 90 min", "1 h 90 min", "differ", '"1 h" or "90 min"'),
     ("42 N·m (41 lbf·ft)", "42 N·m (41 lbf·ft)", "differ", '"42 N·m" or "41 lbf·ft"'),
+    ("42 + 90°", "42 + 90°", "one after the other", "its own unit"),
     ("90° + 90°", "90° + 90°", "one after the other", '["90°", "90°"]'),
 ]
 ALL = [*NUMBERS, *WINDOWS, *LIMITS, *UNITS_MISUSED, *TWO]
