@@ -122,6 +122,22 @@ def test_what_is_warmed_cools(between: str, missed: list[str]) -> None:
     assert [one[:6] for one in unmet(WARM.format("carrier", TOLD) + between + CLEAN)] == missed
 
 
+def test_each_machine_goes_by_its_own_window_of_heat() -> None:
+    """What is warmed less on one machine asks for nothing there; what is hot on both is told for both."""
+    warm = "value: 110 to 120 °C, source: bench-book, at: page 8"
+    windows = (
+        "  warm: {name: warm, windows: [{value: %s, when: {brake: [drum]}, source: bench-book, at: page 8, why: So.}, "
+        "{value: 80 to 90 °C, when: {brake: [disc]}, source: bench-book, at: page 8, why: So.}]}\n"
+    )
+    told = []
+    for drum in ("30 to 40 °C", "110 to 120 °C"):
+        values = VALUES.replace(f"  warm: {{name: warm, {warm}}}\n", windows % drum)
+        parts = [("shop", SHOP), ("stock", STOCK), ("equipment", EQUIPMENT)]
+        found = check(overlay([*parts, ("procedure", values + WARM.format("bearing", ""))]).files, []).findings
+        told.append([one.fitments for one in found if one.rule == "policy-unmet"])
+    assert told == [["parking brake: disc brake"], ["parking brake: drum brake", "parking brake: disc brake"]]
+
+
 def test_a_message_of_another_hazard_does_not_tell_of_the_heat() -> None:
     """A message of the kind that hot items have will do, and one of crushing will not."""
     crushed = WARM.format("bearing", TOLD.replace("hot-bearing", "crushed"))
