@@ -11,7 +11,7 @@ from authoring.booklet.words import Amount, Text, Words
 from authoring.diagnostics.words import joined
 from authoring.model.procedure import Step
 from authoring.model.things import FastenerGroup, Tool
-from authoring.model.wrenches import Held, fit_of, held, torque_of
+from authoring.model.wrenches import Held, angle_of, fit_of, held, torque_of
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.show import spell
 from authoring.quantities.units import Dimension
@@ -95,8 +95,8 @@ def _aim(torque: Quantity, ratio: Fraction) -> Fraction | None:
 
 def _sits(tool: Tool) -> str:
     angle = tool.adapter.angle if tool.adapter is not None else None
-    degree = angle.nominal * angle.unit.factor if angle is not None and angle.nominal is not None else Fraction(0)
-    turned = degree % _TURN
+    degree = angle_of(tool.adapter) if tool.adapter is not None else None
+    turned = (degree or Fraction(0)) % _TURN
     turned = min(turned, _TURN - turned)
     known = _SITS.get(int(turned)) if turned.denominator == 1 else None
     return known or f"at {spell(angle)} to it" if angle is not None else _SITS[0]

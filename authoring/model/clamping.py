@@ -20,7 +20,7 @@ from authoring.quantities.units import Dimension
 from authoring.workshop.bolt_load import BoltLoad, bolt_load, bolt_load_for_nut_factor
 from authoring.workshop.interval import Interval, interval_of
 from authoring.workshop.metric_thread import metric_thread
-from authoring.workshop.thread_engagement import LOOSEST_SHARE, shear_area_mm2_per_mm, stripping_force_newton
+from authoring.workshop.thread_engagement import loosest_share, shear_area_mm2_per_mm, stripping_force_newton
 from authoring.workshop.tightening_angle import force_span_from_turn_newton, take_up_mm
 
 _MM = 1000
@@ -28,7 +28,7 @@ _MPA = 10**6
 
 
 class Turn(Struct, frozen=True):
-    """The turn after the snug torque, in degrees, and by how many mm it draws head and nut together.
+    """The turn after the snug torque, in degrees at most, and by how many mm that draws head and nut together.
 
     `least_newton` and `greatest_newton` are what it adds to the clamp force; None where the grip is not stated.
     """
@@ -60,14 +60,16 @@ def clamp_of(group: FastenerGroup, wrenches: Iterable[Held]) -> BoltLoad | None:
 def turn_of(group: FastenerGroup) -> Turn | None:
     """Return the turn that the stages of a group end in, all its parts together."""
     thread = metric_thread(group.thread)
-    degree = sum((_least(stage) for stage in group.stages if stage.dimension is Dimension.ANGLE), Fraction(0))
+    turns = [interval_of(stage) for stage in group.stages if stage.dimension is Dimension.ANGLE]
+    smallest = sum((one.low or Fraction(0) for one in turns), Fraction(0))
+    degree = sum((one.high or one.low or Fraction(0) for one in turns), Fraction(0))
     if thread is None or degree <= 0:
         return None
     grip = _stated(group.grip)
     short, long = _ends_mm(grip) if grip is not None else (0.0, 0.0)
     if short <= 0:
         return Turn(degree, take_up_mm(degree, thread), None, None)
-    least, _ = force_span_from_turn_newton(degree, thread, long)
+    least, _ = force_span_from_turn_newton(smallest, thread, long)
     _, greatest = force_span_from_turn_newton(degree, thread, short)
     return Turn(degree, take_up_mm(degree, thread), least, greatest)
 
@@ -82,8 +84,12 @@ def stripping_of(group: FastenerGroup) -> float | None:
     strength = tapped.shear_strength.value if tapped is not None else None
     if thread is None or engaged is None or strength is None:
         return None
-    length, bears = _least(engaged) * _MM, _least(strength) / _MPA
-    return LOOSEST_SHARE * stripping_force_newton(float(length), float(bears), shear_area_mm2_per_mm(thread))
+    length, bears = interval_of(engaged).low, interval_of(strength).low
+    share = loosest_share(thread)
+    if length is None or bears is None or length <= 0 or bears <= 0 or share is None:
+        return None
+    length, bears = length * _MM, bears / _MPA
+    return share * stripping_force_newton(float(length), float(bears), shear_area_mm2_per_mm(thread))
 
 
 def able(held: Iterable[Held], group: FastenerGroup) -> list[Held]:
@@ -119,11 +125,6 @@ def _widest(torque: Interval, wrenches: Iterable[Held]) -> Interval:
 
 def _stated(specification: Specification | None) -> Quantity | None:
     return specification.value if specification is not None else None
-
-
-def _least(quantity: Quantity) -> Fraction:
-    """Return the least number that a quantity allows, in its base unit; 0 where nothing limits it downwards."""
-    return interval_of(quantity).low or Fraction(0)
 
 
 def _ends_mm(length: Quantity) -> tuple[float, float]:

@@ -171,21 +171,21 @@ def _size(part: ChoicePart, dimension: str) -> Quantity | None:
 
 def _amount(accuracy: Quantity | None, step: Quantity) -> Fraction | None:
     """Return a stated accuracy as a number in the unit of the scale: the most that is stated."""
-    most = _most(accuracy)
+    most = most_off(accuracy)
     if accuracy is None or most is None or accuracy.dimension not in (step.dimension, _DIFFERENCES.get(step.dimension)):
         return None
     return most * accuracy.unit.factor / step.unit.factor
 
 
 def _share(accuracy: Quantity | None) -> Fraction:
-    most = _most(accuracy)
+    most = most_off(accuracy)
     if accuracy is None or most is None or accuracy.dimension is not Dimension.RATIO:
         return Fraction(0)
     return most * accuracy.unit.factor
 
 
-def _most(accuracy: Quantity | None) -> Fraction | None:
-    """Return the most that a gauge may be off in the unit as typed; None where only a least is stated."""
+def most_off(accuracy: Quantity | None) -> Fraction | None:
+    """Return the most that a tool may be off, in the unit as typed; None where only a least is stated."""
     if accuracy is None:
         return None
     return accuracy.nominal if accuracy.high is None else accuracy.high

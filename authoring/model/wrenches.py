@@ -8,10 +8,11 @@ from functools import lru_cache
 
 from msgspec import Struct
 
+from authoring.model.gauging import most_off
 from authoring.model.library import Scope
 from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Procedure, Step
-from authoring.model.things import FastenerGroup, Stock, Tool
+from authoring.model.things import Adapter, FastenerGroup, Stock, Tool
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
 from authoring.workshop.impossible import Impossible
@@ -139,9 +140,10 @@ def off_by(one: Held, torque: Interval) -> Interval:
     """
     tool = one.wrench
     stated = tool.accuracy.value if tool.accuracy is not None else None
-    if stated is not None and stated.nominal is not None and stated.dimension is Dimension.TORQUE:
+    most = most_off(stated)
+    if stated is not None and most is not None and stated.dimension is Dimension.TORQUE:
         ratio = Fraction(1) if isinstance(one.ratio, Impossible) else one.ratio
-        return widened(torque, stated.nominal * stated.unit.factor / ratio) or torque
+        return widened(torque, most * stated.unit.factor / ratio) or torque
     share = share_off(tool)
     return Interval(
         None if torque.low is None else torque.low * (1 - share),
@@ -152,21 +154,53 @@ def off_by(one: Held, torque: Interval) -> Interval:
 def share_off(tool: Tool) -> Fraction:
     """Return the share of its reading by which a wrench may be off: stated, or permitted by ISO 6789."""
     stated = tool.accuracy.value if tool.accuracy is not None else None
-    if stated is not None and stated.nominal is not None and stated.dimension is Dimension.RATIO:
-        return stated.nominal * stated.unit.factor
+    most = most_off(stated)
+    if stated is not None and most is not None and stated.dimension is Dimension.RATIO:
+        return most * stated.unit.factor
     scale = scale_of(tool)
     return permissible_deviation(scale.high if scale is not None and scale.high is not None else Fraction(100))
 
 
+def angle_of(adapter: Adapter) -> Fraction | None:
+    """Return the angle of an adapter in degrees, 0 where none is stated; None where what is stated is no one angle."""
+    if adapter.angle is None:
+        return Fraction(0)
+    return _single(adapter.angle, _ANGLE_SPREAD)
+
+
 def _ratio(wrench: Tool, tool: Tool | None) -> Fraction | Impossible:
     adapter = tool.adapter if tool is not None else None
-    reach = _metre(adapter.length) if adapter is not None else None
-    if adapter is None or reach is None:  # an adapter whose length was refused is told of already
+    if adapter is None or adapter.length is None:  # a length that was refused is told of already
         return Fraction(1)
-    angle = adapter.angle
-    degree = angle.nominal * angle.unit.factor if angle is not None and angle.nominal is not None else Fraction(0)
+    reach, degree = _metre(adapter.length), angle_of(adapter)
+    if reach is None or degree is None:
+        return _NO_ONE_ADAPTER
     return lever_ratio(_metre(wrench.length), reach, degree)
 
 
 def _metre(length: Quantity | None) -> Fraction | None:
-    return length.nominal * length.unit.factor if length is not None and length.nominal is not None else None
+    """Return a length in m; None where nothing is stated, or a span that would shift the setting noticeably."""
+    if length is None:
+        return None
+    return _single(length, None)
+
+
+def _single(quantity: Quantity, spread: Fraction | None) -> Fraction | None:
+    """Return the middle of what is stated, in its base unit, where it is near enough to one number; None elsewhere.
+
+    `spread` is the most that both ends may be apart; a hundredth of the middle where it is None.
+    """
+    span = interval_of(quantity)
+    if span.low is None or span.high is None:
+        return None
+    middle = (span.low + span.high) / 2
+    most = abs(middle) / _HUNDRED if spread is None else spread
+    return middle if span.high - span.low <= 2 * most else None
+
+
+_HUNDRED = 100
+_ANGLE_SPREAD = Fraction(1)  # degree up and down; the cosine then moves by less than two hundredths
+_NO_ONE_ADAPTER = Impossible(
+    "The length and the angle of the adapter are stated as spans, and the setting depends on them.",
+    "Measure the adapter, and state one length and one angle.",
+)

@@ -66,7 +66,8 @@ def bolt_load(
     """Return the clamp force that a torque may give, and what the bolt bears.
 
     `friction` is the coefficient in the thread and under the head alike; `tool_error` is a share, such as 0.04.
-    An open end of the torque counts as its other end; a torque or a friction without any end is not judged.
+    An open end of the torque counts as its other end; a torque without any end is not judged, and neither is a friction
+    that is open on one side, since the end that nobody states decides.
     None when it is not judged or the class has no proof load at this size.
     """
     return _load(torque_newton_metre, friction, _Bolt(thread, property_class, tool_error), _by_friction)
@@ -94,13 +95,13 @@ def _load(
 ) -> BoltLoad | None:
     """Return the load by a formula that takes the torque, the thread, and what resists the turning."""
     proof = proof_load_newton(bolt.thread, bolt.property_class)
-    torques, resists = _ends(torque), _ends(resistance)
-    if proof is None or torques is None or resists is None or resists[0] <= 0:
+    torques, slippery, rough = _ends(torque), resistance.low, resistance.high
+    if proof is None or torques is None or slippery is None or rough is None or slippery <= 0:
         return None
-    (low, high), (slippery, rough) = torques, resists
+    low, high = torques
     return BoltLoad(
-        force(low * (1 - bolt.tool_error), bolt.thread, rough),
-        force(high * (1 + bolt.tool_error), bolt.thread, slippery),
+        force(low * (1 - bolt.tool_error), bolt.thread, float(rough)),
+        force(high * (1 + bolt.tool_error), bolt.thread, float(slippery)),
         proof,
     )
 

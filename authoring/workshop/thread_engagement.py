@@ -36,7 +36,20 @@ LOOSEST_SHARE = 0.74
 It is 0.74 for M6, 0.77 for M8, 0.78 for M10 and 0.79 for M12, by the limits of ISO 965-1, which are from memory.
 """
 
+_LOOSEST_OF_SMALL = 0.67
+_SMALL_MM, _SMALLEST_MM = 6, 3
+
 _FLANK = math.tan(math.radians(30))
+
+
+def loosest_share(thread: MetricThread) -> float | None:
+    """Return the share of the shear area that is left at least at the loose end of 6g and 6H; None below M3.
+
+    Below M6 it is less: 0.73 for M5, 0.71 for M4, 0.67 for M3, by the limits of ISO 965-1, from memory.
+    """
+    if thread.diameter_mm < _SMALLEST_MM:
+        return None
+    return LOOSEST_SHARE if thread.diameter_mm >= _SMALL_MM else _LOOSEST_OF_SMALL
 
 
 def shear_area_mm2_per_mm(

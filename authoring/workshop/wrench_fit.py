@@ -28,7 +28,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from authoring.workshop.interval import Interval
+from authoring.workshop.interval import Interval, overlap, widened
 
 FIFTH = Fraction(1, 5)
 """The share of the full scale below which no accuracy is promised."""
@@ -67,17 +67,18 @@ def wrench_fit(
     Without a resolution, or with one that is not above zero, every torque can be set.
     The setting is the mark nearest to `nominal`, or to the middle of the limits, that lies between them and in the
     range; of two equally near marks the lower one.
+    A torque with one limit takes a mark on its side of it.
     A torque that is one number has no limits to fall between: it takes the nearest mark, if that is no further off
     than the wrench itself may be; 6 N·m and 7 N·m are never set on one mark.
     """
-    low, high = torque.low, torque.high
-    low, high = (high if low is None else low), (low if high is None else high)
+    low = torque.high if torque.low is None else torque.low
+    high = torque.low if torque.high is None else torque.high
     if low is None or high is None:
         return WrenchFit((), None)
     faults = list(_range_faults(low, high, scale))
     if WrenchFault.TOO_WEAK in faults or WrenchFault.TOO_STRONG in faults:
         return WrenchFit(tuple(faults), None)
-    setting = _nearest_mark((low + high) / 2 if nominal is None else nominal, low, high, scale, resolution)
+    setting = _nearest_mark((low + high) / 2 if nominal is None else nominal, torque, scale, resolution)
     if setting is None:
         faults.append(WrenchFault.NO_MARK)
     return WrenchFit(tuple(faults), setting)
@@ -107,15 +108,17 @@ def _range_faults(low: Fraction, high: Fraction, scale: Interval) -> list[Wrench
     return faults
 
 
-def _nearest_mark(
-    aim: Fraction, low: Fraction, high: Fraction, scale: Interval, resolution: Fraction | None
-) -> Fraction | None:
+def _nearest_mark(aim: Fraction, torque: Interval, scale: Interval, resolution: Fraction | None) -> Fraction | None:
+    """Return the mark nearest to `aim` that lies between the limits; one that is open is limited by the scale alone."""
     if resolution is None or resolution <= 0:
-        return min(max(aim, low), high)
-    blur = min(resolution / 2, low * _deviation(scale)) if low == high else Fraction(0)
-    lowest = low - blur if scale.low is None else max(low - blur, scale.low)
-    highest = high + blur if scale.high is None else min(high + blur, scale.high)
-    first, last = math.ceil(lowest / resolution), math.floor(highest / resolution)
-    if first > last:
+        return aim
+    single = torque.low is not None and torque.low == torque.high
+    blur = min(resolution / 2, aim * _deviation(scale)) if single else Fraction(0)
+    inside = widened(torque, blur)
+    common = overlap(inside, scale) if inside is not None else None
+    if common is None:
         return None
-    return min(max(math.ceil(aim / resolution - Fraction(1, 2)), first), last) * resolution
+    mark = math.ceil(aim / resolution - Fraction(1, 2))
+    mark = mark if common.low is None else max(mark, math.ceil(common.low / resolution))
+    mark = mark if common.high is None else min(mark, math.floor(common.high / resolution))
+    return mark * resolution if mark * resolution in common else None

@@ -158,3 +158,16 @@ def test_an_adapter_that_reaches_the_grip_is_impossible() -> None:
         assert isinstance(refused, Impossible)
         assert "adapter" in refused.cure
     assert isinstance(lever_ratio(Fraction(0), Fraction(60)), Impossible)
+
+
+@given(tenths, st.sampled_from(["0.5", "1", "2", "5"]), st.booleans())
+@steady
+def test_a_torque_with_one_limit_is_set_on_its_side(limit: Fraction, step: str, least: bool) -> None:  # noqa: FBT001  # drawn at random
+    """What is asked at least is never set below, and what is allowed at most never above."""
+    torque = Interval(limit, None) if least else Interval(None, limit)
+    fit = wrench_fit(torque, Interval(Fraction(1), Fraction(600)), Fraction(step))
+    if fit.setting is not None:
+        assert fit.setting in torque
+    elif WrenchFault.NO_MARK in fit.faults:
+        assert not least
+        assert limit < Fraction(step)
