@@ -15,6 +15,7 @@ from authoring.booklet.wording import Wording
 from authoring.booklet.words import Amount, Text, Words
 from authoring.diagnostics.words import joined
 from authoring.model.clamping import Turn, able, clamp_of, stripping_of, turn_of
+from authoring.model.gauging import most_off
 from authoring.model.procedure import Step
 from authoring.model.specification import Specification
 from authoring.model.things import FastenerGroup, Tool
@@ -69,7 +70,8 @@ def _off(wrenches: list[Tool]) -> str:
         return ", with no error of a wrench counted"
     worst = max(wrenches, key=share_off)
     share = spell(quantity_of(exactly(share_off(worst)), _PERCENT, 0))
-    if worst.accuracy is not None:
+    stated = worst.accuracy.value if worst.accuracy is not None else None
+    if most_off(stated) is not None:
         return f" and a wrench that may be off by {share}"
     mark = doubt("wrench_fit.permissible_deviation")
     return f" and a wrench that is off by {share} at most, as ISO 6789 permits{mark}"
@@ -83,7 +85,7 @@ def _turned(group: FastenerGroup, turn: Turn, load: BoltLoad | None, wording: Wo
     """Return what a turn does, as far as bolt and joint spring back: beyond the proof load no number holds."""
     drawn = _drawn(turn, wording)
     if turn.least_newton is None or turn.greatest_newton is None:
-        return (*drawn, Words(". How much force that adds depends on the length that is clamped, which is not stated."))
+        return (*drawn, Words(f". How much force that adds depends on {_missing(group, turn)}."))
     thread = metric_thread(group.thread)
     proof = proof_load_newton(thread, group.strength) if thread is not None and group.strength is not None else None
     before = (0.0, 0.0) if load is None else (load.least_newton, load.greatest_newton)
@@ -102,10 +104,26 @@ def _turned(group: FastenerGroup, turn: Turn, load: BoltLoad | None, wording: Wo
     return (*drawn, *_added(added), *reached, may, *bears)
 
 
+def _missing(group: FastenerGroup, turn: Turn) -> str:
+    """Return in words what keeps the force of a turn from being known."""
+    if turn.endless:
+        return "how far it is turned, and no most is stated"
+    grip = group.grip.value if group.grip is not None else None
+    stated = f"stated only as {spell(grip)}" if grip is not None else "not stated"
+    return f"the length that is clamped, which is {stated}"
+
+
 def _drawn(turn: Turn, wording: Wording) -> Text:
     """Return by how much the turn draws head and nut together, in all and for each degree."""
+    at_least = "at least " if turn.endless else ""
     whole, each = (_length(mm, wording) for mm in (turn.take_up_mm, turn.take_up_mm / turn.degree))
-    return (Words("draws head and nut together by "), whole, Words(", "), each, Words(" for each degree"))
+    return (
+        Words(f"draws head and nut together by {at_least}"),
+        whole,
+        Words(", "),
+        each,
+        Words(" for each degree"),
+    )
 
 
 def _added(force: Amount) -> Text:
@@ -146,9 +164,9 @@ def _quantity(low: Fraction, high: Fraction, unit: Unit, places: int) -> Quantit
 
 
 def _amount(accuracy: Specification | None) -> Quantity | None:
-    """Return an accuracy that is stated as a torque."""
+    """Return an accuracy that is stated as a torque, and limited."""
     value = accuracy.value if accuracy is not None else None
-    return value if value is not None and value.dimension is Dimension.TORQUE else None
+    return value if value is not None and value.dimension is Dimension.TORQUE and most_off(value) is not None else None
 
 
 def _length(mm: Fraction, wording: Wording) -> Amount:

@@ -18,7 +18,7 @@ from authoring.model.wrenches import Held, fit_of, off_by, tightenings, torque_o
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
 from authoring.workshop.bolt_load import BoltLoad, bolt_load, bolt_load_for_nut_factor
-from authoring.workshop.interval import Interval, interval_of
+from authoring.workshop.interval import Interval, interval_of, least_of, most_of, total
 from authoring.workshop.metric_thread import metric_thread
 from authoring.workshop.thread_engagement import loosest_share, shear_area_mm2_per_mm, stripping_force_newton
 from authoring.workshop.tightening_angle import force_span_from_turn_newton, take_up_mm
@@ -30,13 +30,16 @@ _MPA = 10**6
 class Turn(Struct, frozen=True):
     """The turn after the snug torque, in degrees at most, and by how many mm that draws head and nut together.
 
-    `least_newton` and `greatest_newton` are what it adds to the clamp force; None where the grip is not stated.
+    Where no most is stated (`endless`), both are the least of it.
+    `least_newton` and `greatest_newton` are what it adds to the clamp force; None where an end of the turn or of the
+    grip is open, or the grip is not stated.
     """
 
     degree: Fraction
     take_up_mm: Fraction
     least_newton: float | None
     greatest_newton: float | None
+    endless: bool = False
 
 
 def clamp_of(group: FastenerGroup, wrenches: Iterable[Held]) -> BoltLoad | None:
@@ -58,20 +61,25 @@ def clamp_of(group: FastenerGroup, wrenches: Iterable[Held]) -> BoltLoad | None:
 
 
 def turn_of(group: FastenerGroup) -> Turn | None:
-    """Return the turn that the stages of a group end in, all its parts together."""
+    """Return the turn that the stages of a group end in, all its parts together.
+
+    The least turns add up to the least force, the most to the greatest; a turn without a least may be none at all.
+    """
     thread = metric_thread(group.thread)
-    turns = [interval_of(stage) for stage in group.stages if stage.dimension is Dimension.ANGLE]
-    smallest = sum((one.low or Fraction(0) for one in turns), Fraction(0))
-    degree = sum((one.high or one.low or Fraction(0) for one in turns), Fraction(0))
+    turns = [stage for stage in group.stages if stage.dimension is Dimension.ANGLE]
+    least = sum((max(least_of(turn) or Fraction(0), Fraction(0)) for turn in turns), Fraction(0))
+    most = total(interval_of(turn) for turn in turns).high
+    degree, endless = (least, True) if most is None else (most, False)
     if thread is None or degree <= 0:
         return None
-    grip = _stated(group.grip)
-    short, long = _ends_mm(grip) if grip is not None else (0.0, 0.0)
-    if short <= 0:
-        return Turn(degree, take_up_mm(degree, thread), None, None)
-    least, _ = force_span_from_turn_newton(smallest, thread, long)
-    _, greatest = force_span_from_turn_newton(degree, thread, short)
-    return Turn(degree, take_up_mm(degree, thread), least, greatest)
+    drawn, grip = take_up_mm(degree, thread), _stated(group.grip)
+    short = least_of(grip) if grip is not None else None
+    long = most_of(grip) if grip is not None else None
+    if endless or short is None or long is None or short <= 0:
+        return Turn(degree, drawn, None, None, endless)
+    weakest, _ = force_span_from_turn_newton(least, thread, float(long * _MM))
+    _, strongest = force_span_from_turn_newton(degree, thread, float(short * _MM))
+    return Turn(degree, drawn, weakest, strongest)
 
 
 def stripping_of(group: FastenerGroup) -> float | None:
@@ -84,7 +92,7 @@ def stripping_of(group: FastenerGroup) -> float | None:
     strength = tapped.shear_strength.value if tapped is not None else None
     if thread is None or engaged is None or strength is None:
         return None
-    length, bears = interval_of(engaged).low, interval_of(strength).low
+    length, bears = least_of(engaged), least_of(strength)
     share = loosest_share(thread)
     if length is None or bears is None or length <= 0 or bears <= 0 or share is None:
         return None
@@ -125,9 +133,3 @@ def _widest(torque: Interval, wrenches: Iterable[Held]) -> Interval:
 
 def _stated(specification: Specification | None) -> Quantity | None:
     return specification.value if specification is not None else None
-
-
-def _ends_mm(length: Quantity) -> tuple[float, float]:
-    reach = interval_of(length)
-    ends = [float(end * _MM) for end in (reach.low, reach.high) if end is not None]
-    return ends[0], ends[-1]

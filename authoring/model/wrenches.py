@@ -16,7 +16,7 @@ from authoring.model.things import Adapter, FastenerGroup, Stock, Tool
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import Dimension
 from authoring.workshop.impossible import Impossible
-from authoring.workshop.interval import Interval, interval_of, widened
+from authoring.workshop.interval import Interval, interval_of, least_of, middle_of, widened
 from authoring.workshop.wrench_fit import WrenchFit, permissible_deviation, wrench_fit
 from authoring.workshop.wrench_setting import at_the_wrench, lever_ratio
 
@@ -190,12 +190,10 @@ def _single(quantity: Quantity, spread: Fraction | None) -> Fraction | None:
 
     `spread` is the most that both ends may be apart; a hundredth of the middle where it is None.
     """
-    span = interval_of(quantity)
-    if span.low is None or span.high is None:
+    least, middle = least_of(quantity), middle_of(quantity)
+    if least is None or middle is None:
         return None
-    middle = (span.low + span.high) / 2
-    most = abs(middle) / _HUNDRED if spread is None else spread
-    return middle if span.high - span.low <= 2 * most else None
+    return middle if middle - least <= (abs(middle) / _HUNDRED if spread is None else spread) else None
 
 
 _HUNDRED = 100

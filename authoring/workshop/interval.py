@@ -64,6 +64,25 @@ def interval_of(quantity: Quantity) -> Interval:
     return Interval(_to_base(low, quantity.unit), _to_base(high, quantity.unit))
 
 
+def least_of(quantity: Quantity) -> Fraction | None:
+    """Return the least that a quantity allows, in the base unit; None where only a most is stated."""
+    return interval_of(quantity).low
+
+
+def most_of(quantity: Quantity) -> Fraction | None:
+    """Return the most that a quantity allows, in the base unit; None where only a least is stated."""
+    return interval_of(quantity).high
+
+
+def middle_of(quantity: Quantity) -> Fraction | None:
+    """Return the middle between both ends, in the base unit; None where one end is open, since there is no middle.
+
+    It is the middle of the limits also where a nominal lies elsewhere between them.
+    """
+    span = interval_of(quantity)
+    return None if span.low is None or span.high is None else (span.low + span.high) / 2
+
+
 def quantity_of(interval: Interval, unit: Unit, places: int) -> Quantity:
     """Return an interval as a quantity in `unit` with `places` decimals, rounded inward so that it never widens.
 

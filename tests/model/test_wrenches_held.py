@@ -95,6 +95,43 @@ def test_a_turn_counts_at_its_most_for_the_greatest_force() -> None:
     assert turn_of(group("stages: [20 N·m, at most 90 °]")) is not None
 
 
+STAGES = {
+    "[20 N·m, 90 °]": (90, 90),
+    "[20 N·m, at most 90 °]": (0, 90),
+    "[20 N·m, 60 ° , at most 30 °]": (60, 90),
+    "[20 N·m, 40 to 60 °, 30 °]": (70, 90),
+    "[20 N·m, 70 ± 80 °]": (0, 150),
+    "[20 N·m, at least 90 °]": (90, None),
+    "[20 N·m, at least 60 °, 30 °]": (90, None),
+}
+
+
+@pytest.mark.parametrize("stages", STAGES)
+def test_the_ends_of_the_turns_are_summed_apart(stages: str) -> None:
+    """A turn of 1 ° gives a force in proportion; where a turn has no most, neither has its force."""
+    grip = "grip: {value: 30 mm, source: plate, at: l}"
+    one, turn = turn_of(group(f"stages: [20 N·m, 1 °]\n    {grip}")), turn_of(group(f"stages: {stages}\n    {grip}"))
+    least, most = STAGES[stages]
+    assert one is not None
+    assert turn is not None
+    assert turn.endless is (most is None)
+    assert turn.degree == (least if most is None else most)
+    if one.least_newton is None or one.greatest_newton is None or most is None:
+        assert (turn.least_newton, turn.greatest_newton) == (None, None)
+        assert most is None
+    else:
+        assert turn.least_newton == pytest.approx(one.least_newton * least)
+        assert turn.greatest_newton == pytest.approx(one.greatest_newton * most)
+
+
+@pytest.mark.parametrize("grip", ["at most 30 mm", "at least 30 mm", "0 to 30 mm"])
+def test_a_grip_that_is_open_at_an_end_that_counts_gives_no_force(grip: str) -> None:
+    """The shortest grip decides the greatest force, the longest the least."""
+    turn = turn_of(group(f"stages: [20 N·m, 90 °]\n    grip: {{value: {grip}, source: plate, at: l}}"))
+    assert turn is not None
+    assert (turn.degree, turn.least_newton, turn.greatest_newton) == (90, None, None)
+
+
 @pytest.mark.parametrize("tapped", ["engaged: at most 12 mm", "engaged: 12 mm", "engaged: 0 mm"])
 def test_a_hole_of_which_no_least_is_known_is_not_judged(tapped: str) -> None:
     """The least engagement counts; where none is stated there is no force, and no division by nothing."""

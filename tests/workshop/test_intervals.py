@@ -17,6 +17,9 @@ from authoring.workshop.interval import (
     difference,
     exactly,
     interval_of,
+    least_of,
+    middle_of,
+    most_of,
     overlap,
     quantity_of,
     total,
@@ -147,3 +150,28 @@ def test_widening_comes_back(interval: Interval, by: Fraction) -> None:
     assert interval.low is not None
     assert interval.high is not None
     assert (widened(interval, -by) is None) == (2 * by > interval.high - interval.low)
+
+
+ENDS = {
+    "25 mm": (25, 25, 25),
+    "25 ± 5 mm": (20, 25, 30),
+    "25 +5/-1 mm": (24, 27, 30),
+    "20 to 30 mm": (20, 25, 30),
+    "about 25 mm": (25, 25, 25),
+    "at least 25 mm": (25, None, None),
+    "at most 25 mm": (None, None, 25),
+}
+
+
+@pytest.mark.parametrize("text", ENDS)
+def test_an_open_end_is_no_number(text: str) -> None:
+    """An end that nobody stated is None, and so is the middle that it takes; the ends are in metres."""
+    quantity = _read(text)
+    ends = [None if end is None else end * 1000 for end in (least_of(quantity), middle_of(quantity), most_of(quantity))]
+    assert ends == list(ENDS[text])
+
+
+def test_an_end_carries_the_offset_of_its_unit() -> None:
+    """20 °C is 293.15 K."""
+    assert least_of(_read("20 to 30 °C")) == Fraction("293.15")
+    assert most_of(_read("20 to 30 °C")) == Fraction("303.15")
