@@ -13,7 +13,7 @@ def placed_unit(match: re.Match[str], dimension: Dimension | None) -> Unit:
     before, after = match["unit"], match["unit_after"]
     share = match["share"] is not None or "%" in (match["uneven"] or "")
     if share and (before == "%" or (dimension is Dimension.RATIO and not before)):
-        reason = "A percentage of a percentage: of points or of the value?"
+        reason = "A percentage of a percentage may mean points, or a share of the value."
         refuse(
             reason, 'Write the points in brackets, such as "(50 ± 5) %", or the ends: "45 to 55 %".', match.span("tail")
         )

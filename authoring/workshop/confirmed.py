@@ -72,7 +72,8 @@ KINDS: Mapping[str, str] = MappingProxyType(
         "unit_writing": READ,
         "units": READ,
         "wrench_fit": READ,
-        "wrench_fit.permissible_deviation": READ,
+        "wrench_fit.permissible_deviation": RESTATED,
+        "wrench_fit.promised_deviation": READ,
         "wrench_setting": READ,
     }
 )

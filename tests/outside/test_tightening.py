@@ -97,7 +97,7 @@ def test_neighbouring_torques_are_two_settings(row: Row, agree: Agreement) -> No
     agree(row, one is None or other is None or one < other)
 
 
-@pytest.mark.parametrize("row", WRENCHES["deviations"], ids=lambda row: row["full_scale"])
+@pytest.mark.parametrize("row", [*WRENCHES["deviations"], *WRENCHES["promised"]], ids=lambda row: row["full_scale"])
 def test_permissible_deviation_is_the_published_one(row: Row, agree: Agreement) -> None:
     """A wrench of more than 10 N·m may be off by 4 %, a smaller one by 6 %."""
     agree(row, permissible_deviation(Fraction(row["full_scale"])))
