@@ -4,7 +4,8 @@ A steel bolt in aluminium seldom breaks: the hole gives way, often only at the l
 The hole strips at a force that follows from its whole threads and the shear strength of its metal, as `tapped` states
 them; it is held against the greatest clamp force of the torque, or where no friction is stated, against what the bolt
 bears.
-The threads bear a quarter less where bolt and hole are at the loose end of their limits, and that is taken off first.
+The threads bear a quarter less where bolt and hole are at the loose end of their limits, and a third less where the
+pitch is below 1 mm; that is taken off first.
 
 Wrong:
 
