@@ -18,7 +18,7 @@ from authoring.quantities.units import Dimension
 from authoring.workshop.impossible import Impossible
 from authoring.workshop.interval import Interval, interval_of, least_of, middle_of, widened
 from authoring.workshop.wrench_fit import WrenchFit, permissible_deviation, wrench_fit
-from authoring.workshop.wrench_setting import at_the_wrench, lever_ratio
+from authoring.workshop.wrench_setting import LENGTH_UNKNOWN, at_the_wrench, lever_ratio
 
 
 class Held(Struct, frozen=True, eq=False):
@@ -173,9 +173,14 @@ def _ratio(wrench: Tool, tool: Tool | None) -> Fraction | Impossible:
     if adapter is None or adapter.length is None:  # a length that was refused is told of already
         return Fraction(1)
     reach, degree = _metre(adapter.length), angle_of(adapter)
+    if degree is not None and adapter.angle is not None and least_of(adapter.angle) == degree:
+        square = lever_ratio(None, Fraction(1), degree)
+        if square == 1:  # at a right angle no length counts
+            return square
     if reach is None or degree is None:
         return _NO_ONE_ADAPTER
-    return lever_ratio(_metre(wrench.length), reach, degree)
+    ratio = lever_ratio(_metre(wrench.length), reach, degree)
+    return _NO_ONE_WRENCH if ratio is LENGTH_UNKNOWN and wrench.length is not None else ratio
 
 
 def _metre(length: Quantity | None) -> Fraction | None:
@@ -201,4 +206,8 @@ _ANGLE_SPREAD = Fraction(1)  # degree up and down; the cosine then moves by less
 _NO_ONE_ADAPTER = Impossible(
     "The length and the angle of the adapter are stated as spans, and the setting depends on them.",
     "Measure the adapter, and state one length and one angle.",
+)
+_NO_ONE_WRENCH = Impossible(
+    "The length of the wrench is stated as a span, and the setting depends on it.",
+    "Measure the wrench from the middle of its square to the middle of its grip, and state one length.",
 )

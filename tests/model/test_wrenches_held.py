@@ -52,6 +52,8 @@ RATIOS = {
     "length: 100 mm, angle: 89 to 91 °": Fraction(1),
     "length: 100 mm, angle: 80 to 90 °": None,
     "length: 100 mm, angle: at most 90 °": None,
+    "length: at least 100 mm, angle: 90 °": Fraction(1),
+    "length: at least 100 mm, angle: 89 to 91 °": None,
 }
 
 
@@ -61,6 +63,15 @@ def test_an_adapter_that_is_stated_as_a_span_is_never_taken_for_none(adapter: st
     [held] = with_adapters([tool(WRENCH)], [tool(f"adapter: {{{adapter}}}")])
     expected = RATIOS[adapter]
     assert held.ratio == expected if expected is not None else isinstance(held.ratio, Impossible)
+
+
+@pytest.mark.parametrize(("length", "reason"), [("", "not stated"), (", length: 200 to 400 mm", "stated as a span")])
+def test_a_wrench_without_one_length_says_why(length: str, reason: str) -> None:
+    """A length that is stated is never called unstated."""
+    wrench = tool("range: {value: 10 to 100 N·m, source: s}" + length)
+    [held] = with_adapters([wrench], [tool("adapter: {length: 100 mm}")])
+    assert isinstance(held.ratio, Impossible)
+    assert reason in held.ratio.reason
 
 
 OFF = {"": "0.04", "3 %": "0.03", "at most 5 %": "0.05", "2 to 6 %": "0.06", "at least 5 %": "0.04"}
