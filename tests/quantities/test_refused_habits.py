@@ -55,7 +55,7 @@ WINDOWS: list[Case] = [
     ("42 N·m ± 10 pct", "pct", "sign", '"42 N·m ± 10 %"'),
     ("42 N·m ± 4 blorg", "blorg", "not a unit", "such as"),
     ("42 N·m ± 4 lbf·ft", "lbf·ft", "different units", '"N·m"'),
-    ("50 % ± 5 %", "± 5 %", "of points", '"(50 ± 5) %"'),
+    ("50 % ± 5 %", "± 5 %", "may mean points", '"(50 ± 5) %"'),
     ("40 - 44 N·m", "40 - 44", "hyphen", '"40 to 44 N·m"'),
     ("40\u221244 N·m", "40\u221244", "hyphen", '"40 to 44 N·m"'),
     ("40\u201144 N·m", "40\u201144", "hyphen", '"40 to 44 N·m"'),
