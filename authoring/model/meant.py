@@ -15,6 +15,7 @@ from authoring.model.policies import policies_of, top
 from authoring.model.policy import FACTS, Policy
 from authoring.model.things import Equipment, Item, Shop
 from authoring.quantities.quantity import Quantity
+from authoring.workshop.interval import most_of
 
 
 class Meant(Struct, frozen=True, eq=False):
@@ -64,12 +65,15 @@ def _runs_only(name: str, shop: Shop | None) -> bool:
 
 
 def beyond(item: Item, key: str, bound: Quantity | None) -> bool | None:
-    """Tell whether a fact of an item lies beyond a bound; None where the fact is not stated."""
+    """Tell whether a fact of an item may lie beyond a bound; None where the fact is not stated.
+
+    Of what only a least is stated nothing keeps it from lying beyond.
+    """
     fact = item.hot.reached if key == "hotter-than" and item.hot is not None else item.facts.get(FACTS[key][0])
     if fact is None or fact.value is None:
         return None
-    limit = limit_of(item, bound)
-    return top(fact.value) > limit or (bound is None and top(fact.value) == limit)
+    limit, most = limit_of(item, bound), most_of(fact.value)
+    return most is None or most > limit or (bound is None and most == limit)
 
 
 def limit_of(item: Item, bound: Quantity | None) -> Fraction:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from authoring.diagnostics.diagnostic import Related
 from authoring.model.demanding import Demand
 from authoring.model.numbering import numbers
 from authoring.model.policy import Policy
@@ -22,6 +23,12 @@ def reason(policy: Policy) -> str:
     if policy.where is not None:
         return f'The policy "{policy.id}" says why: {why}'
     return f'The default "{policy.id}" ({policy.source}, {policy.status}) says why: {why}'
+
+
+def origin(demand: Demand) -> tuple[Related, ...]:
+    """Return where the shop states the policy; nothing for a default, which stands in no file of its own."""
+    where = demand.policy.where
+    return (Related(where.key(), "the policy"),) if where is not None else ()
 
 
 def kind(policy: Policy) -> str:

@@ -50,12 +50,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from authoring.diagnostics.diagnostic import Related, Severity
+from authoring.diagnostics.diagnostic import Severity
 from authoring.model.demanding import demands
 from authoring.model.lacking import without
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Step
-from authoring.model.told_demands import met, reason
+from authoring.model.told_demands import met, origin, reason
 from authoring.rules.rule import Fault
 
 # What a shop demands, and what stated facts leave no doubt of, is an error.
@@ -74,13 +74,12 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
             continue
         lack = without(vehicle, procedure.covers, demand.asked, demand.settled)
         if lack is not None:
-            where = demand.policy.where
             yield Fault(
                 f"{met(demand, procedure)} and takes {_persons(demand.step, procedure)} instead of {asked} "
                 f"persons{lack.whom}. {reason(demand.policy)}",
                 demand.mention.span,
                 f'Write "persons: {asked}" at the step, and at the procedure.',
-                (Related(where.key(), "the policy"),) if where is not None else (),
+                origin(demand),
                 lack.fitments,
                 Severity.ERROR if demand.certain else None,
             )

@@ -93,13 +93,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from authoring.diagnostics.diagnostic import Related, Severity
+from authoring.diagnostics.diagnostic import Severity
 from authoring.model.demanding import Demand, demands
 from authoring.model.in_force import kinds_of, spoken
 from authoring.model.lacking import without
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.told_demands import kind, met, reason
+from authoring.model.told_demands import kind, met, origin, reason
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -126,7 +126,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
                 f"{reason(demand.policy)}",
                 demand.mention.span,
                 _cure(demand),
-                _related(demand),
+                origin(demand),
                 lack.fitments,
             )
 
@@ -137,8 +137,3 @@ def _cure(demand: Demand) -> str:
         return f'Let "{policy.message}" name only what this procedure knows, or call another message of the kind.'
     sort = f'with "of: {policy.hazard}"' if policy.hazard is not None else f'with "sign: {policy.sign}"'
     return f'List a message {sort} under "safety" of the step or its section, or under "hazards".'
-
-
-def _related(demand: Demand) -> tuple[Related, ...]:
-    where = demand.policy.where
-    return (Related(where.key(), "the policy"),) if where is not None else ()
