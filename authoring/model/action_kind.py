@@ -6,6 +6,7 @@ import enum
 
 from msgspec import Struct
 
+from authoring.model.effects import Effect, Reach
 from authoring.model.language.checkpoint import CHECKPOINT_KEYS
 from authoring.model.language.manner import MANNER
 from authoring.model.language.terms import NAME_PATTERN, NAME_WORDING, JsonSchema, group, one_of, whole
@@ -51,6 +52,8 @@ class ActionKind(Struct, frozen=True):
     `name` is filled in from the file's name.
     `words` are the verbs a step's text may use for it, the first being the plain one.
     `says` makes the text of a step that has none; `{what}` and each role's name stand for the things named.
+    `effects` are what it changes, none where it leaves everything as it was; `reach` is where the hands must be, at
+    what stands in the first of the roles `reached` that is named.
     `torque` marks the action that brings fasteners to their torque, `pours` one that puts a fluid in,
     `lets_out` one that takes a fluid out and leaves waste.
     `counted` marks one that puts up parts whose number it may say; the list of parts counts them.
@@ -70,6 +73,9 @@ class ActionKind(Struct, frozen=True):
     words: tuple[str, ...]
     says: str
     what: Role
+    effects: tuple[Effect, ...]
+    reach: Reach
+    reached: tuple[str, ...] = ("what",)
     roles: dict[str, Role] = {}
     details: dict[str, JsonSchema] = {}
     needed: tuple[str, ...] = ()

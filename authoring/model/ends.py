@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cache
 from typing import TypeAlias
 
 from msgspec import Struct
 
+from authoring.model.action_kind import ActionKind
+from authoring.model.action_kinds import action_kinds
 from authoring.model.demands import Need
+from authoring.model.effects import Effect
 from authoring.model.procedure import Action
 
 Side: TypeAlias = tuple[str, str]
@@ -33,48 +37,34 @@ class Change(Struct, frozen=True):
     sure: bool = True
 
 
-_CHANGES: Mapping[str, tuple[str, str]] = {
-    "remove": ("where", "removed"),
-    "disconnect": ("where", "removed"),
-    "fit": ("where", "fitted"),
-    "seat": ("where", "fitted"),
-    "connect": ("where", "fitted"),
-    "start": ("where", "started"),
-    "loosen": ("where", "loose"),
-    "tighten": ("where", "tight"),
-    "trial-fit": ("where", "tried"),
-    "hold": ("where", "held"),
-    "discard": ("fate", "discarded"),
-    "open": ("lid", "open"),
-    "close": ("lid", "closed"),
-    "raise": ("height", "raised"),
-    "lower": ("height", "lowered"),
-    "support": ("hold", "supported"),
-    "lock": ("lock", "locked"),
-    "isolate": ("energy", "isolated"),
-    "restore": ("energy", "live"),
-    "run": ("motion", "running"),
-    "stop": ("motion", "stopped"),
-    "drain": ("fluid", "drained"),
-    "extract": ("fluid", "drained"),
-    "fill": ("fluid", "filled"),
-    "fill-to-level": ("fluid", "filled"),
-    "top-up": ("fluid", "filled"),
-}
-"""What each action changes, and into what; an action that is not here leaves every thing as it was."""
-
-CHANGING = frozenset({*_CHANGES, "set", "release", "keep", "leave-empty"})
-"""The actions that leave a thing otherwise, or elsewhere, than they found it."""
-
-_KEEPS: Mapping[str, frozenset[str]] = {"hold": frozenset({"supported", "chocked"}), "lock": frozenset({"locked"})}
-"""What keeps a thing in its place until it is released, by side."""
-
-_SIDES: Mapping[str, str] = {state: side for side, state in _CHANGES.values()} | {
-    "free": "hold",
-    "proved-dead": "energy",
+_SIDES_OF_STATES: Mapping[str, str] = {
+    "fitted": "where",
+    "removed": "where",
+    "started": "where",
+    "loose": "where",
+    "tight": "where",
+    "tried": "where",
+    "held": "where",
+    "discarded": "fate",
+    "empty": "fate",
+    "open": "lid",
+    "closed": "lid",
+    "raised": "height",
+    "lowered": "height",
+    "supported": "hold",
     "chocked": "hold",
+    "free": "hold",
+    "locked": "lock",
+    "isolated": "energy",
+    "live": "energy",
+    "proved-dead": "energy",
+    "running": "motion",
+    "stopped": "motion",
+    "drained": "fluid",
+    "filled": "fluid",
     "without-pressure": "pressure",
 }
+"""What of a thing each state of the language is about."""
 
 _BEFORE: Mapping[str, frozenset[str]] = {
     "removed": frozenset({"fitted", "tight"}),
@@ -122,49 +112,57 @@ def changes(events: Iterable[Action | Need]) -> Iterator[Change]:
 
 def side_of(need: Need) -> Side:
     """Return what of a thing a state is about; a state that is none of the language's is a position, or a value."""
-    return need.thing, _SIDES.get(need.state, "position")
+    return need.thing, _SIDES_OF_STATES.get(need.state, "position")
+
+
+def changing(kind: ActionKind) -> bool:
+    """Tell whether an action leaves a thing otherwise, or elsewhere, than it found it."""
+    return bool(kind.effects) or kind.keeps
 
 
 def touched_sides(action: Action) -> frozenset[Side]:
     """Return the sides on which an action can change something, and those on which it depends what it changes."""
-    return frozenset((thing, side) for thing in action.what for side in _sides_of(action))
+    return frozenset(
+        (thing, side) for effect, thing in _effects(action) for side in {effect.side, *_rivals(effect.side)}
+    )
 
 
-def _sides_of(action: Action) -> Iterator[str]:
-    name = action.kind.name
-    if name == "set":
-        yield "position"
-    elif name in _CHANGES:
-        yield _CHANGES[name][0]
-    if name in {"lock", "release"}:
-        yield from _KEEPS
-    elif "support" in action.kind.undoes:
-        yield "hold"
+@cache
+def _rivals(side: str) -> frozenset[str]:
+    """Return the sides of which some action changes the one that changed last, where this is one of them."""
+    found: set[str] = set()
+    for kind in action_kinds().values():
+        sides = {effect.side for effect in kind.effects if effect.only}
+        found |= sides if side in sides else set()
+    return frozenset(found)
+
+
+def _effects(action: Action) -> Iterator[tuple[Effect, str]]:
+    """Yield each effect of an action with each thing it is on, thing by thing."""
+    for role, thing in action.names():
+        yield from ((effect, thing) for effect in action.kind.effects if effect.of == role)
 
 
 def _changes(action: Action, known: Mapping[Side, str]) -> Iterator[Change]:
-    name = action.kind.name
-    for thing in action.what:
-        if name == "set":
-            yield Change((thing, "position"), action.details["position"], action)
-        elif name in _CHANGES:
-            side, state = _CHANGES[name]
-            yield Change((thing, side), state, action)
-        held = known.get((thing, "hold"))
-        if name == "release":
-            yield _released(thing, action, known)
-        elif name == "lower" and held != "free":
-            yield Change((thing, "hold"), "free", action, sure=held is not None)
-        elif held in _KEEPS["hold"] and "support" in action.kind.undoes:
-            # What it is fitted to carries it now; a stand may be under it still.
-            yield Change((thing, "hold"), "carried", action)
+    for role, thing in action.names():
+        effects = [effect for effect in action.kind.effects if effect.of == role]
+        for effect in effects:
+            before = known.get((thing, effect.side))
+            if not effect.only and not (effect.perhaps and before == effect.becomes):
+                state = action.details[effect.says] if effect.says else effect.becomes
+                yield Change((thing, effect.side), state, action, sure=not effect.perhaps or before is not None)
+        taken = _depending(effects, thing, known)
+        if taken is not None:
+            yield Change((thing, taken.side), taken.becomes, action)
 
 
-def _released(thing: str, action: Action, known: Mapping[Side, str]) -> Change:
-    """Return what a release changes: what was put there last is taken away; where none is known, a support."""
-    kept = [side for (one, side), state in known.items() if one == thing and state in _KEEPS.get(side, ())]
-    return (
-        Change((thing, "lock"), "unlocked", action)
-        if kept[-1:] == ["lock"]
-        else Change((thing, "hold"), "free", action)
-    )
+def _depending(effects: Sequence[Effect], thing: str, known: Mapping[Side, str]) -> Effect | None:
+    """Return the effect that happens of those that depend on how a thing is: that of the side which changed last.
+
+    Where nothing is known of the thing, an action that does nothing else must be meant for the first of them.
+    """
+    fits = [one for one in effects if known.get((thing, one.side)) in one.only]
+    last = [side for one, side in known if one == thing and any(fit.side == side for fit in fits)]
+    if fits:
+        return next(fit for fit in fits if fit.side == last[-1])
+    return effects[0] if effects and all(one.only for one in effects) else None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.effects import Reach
 from authoring.model.language.hearers import HEARERS
 from authoring.model.language.terms import one_of
 
@@ -10,6 +11,8 @@ ACTION = ActionKind(
     words=("ask", "agree", "settle"),
     says="Ask about {what}.",
     what=Role("The option that is decided.", frozenset({Kind.OPTION})),
+    effects=(),
+    reach=Reach.NOWHERE,
     details={"who": one_of("Who is asked.", *HEARERS)},
     needed=("who",),
 )

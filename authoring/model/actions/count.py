@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.effects import Reach
 
 ACTION = ActionKind(
     words=("count", "check"),
     says="Count {what}.",
     what=Role("What is counted.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.TOOL})),
+    effects=(),
+    reach=Reach.NOWHERE,
     ways=("counted",),
 )

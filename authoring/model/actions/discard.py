@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.effects import Effect, Reach
 
 ACTION = ActionKind(
     words=("discard", "throw away", "scrap"),
     says="Discard {what}.",
     what=Role("What is thrown away.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
+    effects=(Effect("fate", "discarded"),),
+    reach=Reach.NOWHERE,
     discards=True,
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.effects import Effect, Reach
 from authoring.quantities.units import Dimension
 
 _VALUE = frozenset({Kind.VALUE})
@@ -11,6 +12,9 @@ ACTION = ActionKind(
     words=("fill", "add", "pour", "pour in", "top up"),
     says="Fill {what} to its level.",
     what=Role("The fluid.", frozenset({Kind.FLUID})),
+    effects=(Effect("fluid", "filled"),),
+    reach=Reach.THING,
+    reached=("at",),
     pours=True,
     roles={
         "at": Role("Where the level is seen.", frozenset({Kind.ITEM, Kind.FASTENERS}), required=True),

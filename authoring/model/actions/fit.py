@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.effects import CARRIED, Effect, Reach
 
 ACTION = ActionKind(
     words=(
@@ -25,6 +26,8 @@ ACTION = ActionKind(
     ),
     says="Fit {what}.",
     what=Role("What goes on.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART, Kind.CHOICE})),
+    effects=(Effect("where", "fitted"), Effect("where", "replaced", of="replaces"), CARRIED),
+    reach=Reach.PLACE,
     roles={
         "on": Role("What it goes on or into.", frozenset({Kind.ITEM, Kind.PART, Kind.CHOICE})),
         "replaces": Role(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.effects import Reach
 from authoring.model.language.terms import one_of
 from authoring.quantities.units import Dimension
 
@@ -13,6 +14,8 @@ ACTION = ActionKind(
     words=("heat", "warm", "cool", "chill"),
     says="Heat {what}.",
     what=Role("What is warmed or cooled.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.FLUID, Kind.PART, Kind.CHOICE})),
+    effects=(),
+    reach=Reach.THING,
     roles={
         "to": Role(
             "The temperature it must reach.",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.effects import Effect, Reach
 
 ACTION = ActionKind(
     words=(
@@ -20,6 +21,8 @@ ACTION = ActionKind(
     ),
     says="Remove {what}.",
     what=Role("What comes off.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
+    effects=(Effect("where", "removed"),),
+    reach=Reach.PLACE,
     parts_off=True,
     loosens=True,
     handles=True,

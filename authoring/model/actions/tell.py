@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.action_kind import ActionKind, Kind, Role
+from authoring.model.effects import Reach
 from authoring.model.language.hearers import HEARERS
 from authoring.model.language.terms import one_of
 
@@ -15,6 +16,8 @@ ACTION = ActionKind(
             {Kind.ITEM, Kind.FASTENERS, Kind.FLUID, Kind.PART, Kind.CHOICE, Kind.OPTION, Kind.MODIFICATION, Kind.VALUE}
         ),
     ),
+    effects=(),
+    reach=Reach.NOWHERE,
     details={"who": one_of("Who is told.", *HEARERS)},
     needed=("who",),
 )

@@ -46,7 +46,7 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.course import meet
-from authoring.model.ends import CHANGING, End, ends
+from authoring.model.ends import End, changing, ends
 from authoring.model.fitments import together
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Procedure, Section, Step
@@ -109,7 +109,7 @@ def _open_ended(step: Step) -> bool:
 def _done(step: Step, thing: str) -> str:
     """Return what a method does last to a thing, in words that follow "the other one"."""
     stated = [need.state for need in step.leaves if need.thing == thing]
-    acts = [action for action in step.actions if thing in action.what and action.kind.name in CHANGING]
+    acts = [action for action in step.actions if thing in action.what and changing(action.kind)]
     return _left(stated[-1]) if stated else _ends_with(acts[-1] if acts else None)
 
 
