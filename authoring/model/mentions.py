@@ -14,7 +14,7 @@ from authoring.model.language.states import STATES
 from authoring.model.manner import PLAIN
 from authoring.model.procedure import Action, Choice, Outcome, Procedure, Section, Step
 from authoring.model.texts import Prose, prose_of, prose_of_message
-from authoring.model.things import Equipment, Message, Shop
+from authoring.model.things import Equipment, FastenerGroup, Item, Message, Shop
 from authoring.source.document import Where
 
 
@@ -97,13 +97,20 @@ def of_equipment(equipment: Equipment) -> Iterator[Mention]:
         yield from _one(item.where, "part-of", item.part_of, _ITEM)
         yield from _one(item.where, "twin", item.twin, _ITEM)
         yield from _list(item.where, "hazards", item.hazards, _ANY, "hazard")
+        yield from _plug(item)
     for group in equipment.fasteners.values():
         yield from _one(group.where, "on", group.on, _ITEM)
         yield from _one(group.where, "among", group.among, _ITEM)
         yield from _one(group.where, "twin", group.twin, _FASTENERS)
+        yield from _plug(group)
     for fluid in equipment.fluids.values():
         yield from _one(fluid.where, "in", fluid.held_in, _ITEM)
         yield from _list(fluid.where, "mixes-with", fluid.mixes_with, _FLUID)
+
+
+def _plug(one: Item | FastenerGroup) -> Iterator[Mention]:
+    yield from _list(one.where, "drains", one.drains, _FLUID)
+    yield from _list(one.where, "fills", one.fills, _FLUID)
 
 
 def of_policies(shop: Shop) -> Iterator[Mention]:

@@ -67,6 +67,8 @@ def _item(name: str, at: Reader) -> Item:
         hot=_hot(at.below("hot")) if "hot" in at.data else None,
         reuse=_reuse(at),
         open_while_running=at.maybe("open-while-running"),
+        drains=at.names("drains"),
+        fills=at.names("fills"),
         facts=_facts(at),
     )
 
@@ -111,6 +113,8 @@ def _fasteners(name: str, at: Reader) -> FastenerGroup:
         twin=at.maybe("twin"),
         reuse=_reuse(at),
         open_while_running=at.maybe("open-while-running"),
+        drains=at.names("drains"),
+        fills=at.names("fills"),
     )
 
 

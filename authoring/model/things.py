@@ -180,7 +180,7 @@ class Item(Struct, frozen=True, eq=False):
     """What can be taken off, fitted, opened, run or looked at; it may cover others, and be part of one.
 
     `positions` are the words for each position of a lever, switch or tap; `release` how it comes apart.
-    `open_while_running` says why it is meant to be open then.
+    `open_while_running` says why it is meant to be open then; `drains` and `fills` are the fluids of a plug.
     `hot` says how hot it gets; `cooling` is its time constant against the air, `cooled` two readings instead.
     `facts` has what else is stated of it and may hurt: mass, pressure, voltage, voltage-ac, height.
     """
@@ -204,6 +204,8 @@ class Item(Struct, frozen=True, eq=False):
     hot: Hot | None = None
     reuse: Reuse | None = None
     open_while_running: str | None = None
+    drains: tuple[str, ...] = ()
+    fills: tuple[str, ...] = ()
     facts: Mapping[str, Specification] = {}
 
 
@@ -214,6 +216,7 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     `on` is the item it holds, `among` the one among whose fasteners it sits.
     `order` numbers the fasteners from 1; `joint` is A, B or C by what a failure puts at risk.
     `friction` is the coefficient of its threads, `nut_factor` K instead of it; `grip` the length that is clamped.
+    `drains` and `fills` are the fluids that run out or go in where a plug is out.
     """
 
     id: str
@@ -242,6 +245,8 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     twin: str | None = None
     reuse: Reuse | None = None
     open_while_running: str | None = None
+    drains: tuple[str, ...] = ()
+    fills: tuple[str, ...] = ()
 
 
 class Window(Struct, frozen=True, eq=False):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.language.manner import CLOCK, side
+from authoring.model.language.plugs import PLUGS
 from authoring.model.language.reuse import REUSE
 from authoring.model.language.terms import (
     group,
@@ -84,6 +85,7 @@ FASTENERS = named(
             "tapped": _TAPPED,
             "side": side(),
             "twin": name("Its counterpart on the other side."),
+            **PLUGS,
             **REUSE,
             "when": when(),
         },

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from authoring.model.language.manner import side
+from authoring.model.language.plugs import PLUGS
 from authoring.model.language.reuse import REUSE
 from authoring.model.language.terms import (
     group,
@@ -61,9 +62,7 @@ ITEMS = named(
         {
             "name": text("The name, without an article."),
             "place": text("Where it is, when that is not obvious."),
-            "covers": names(
-                "What lies behind it and is named in the closing count; that the steps respect it is not checked yet."
-            ),
+            "covers": names("What lies behind it, and cannot be reached while it is on."),
             "part-of": name("The larger item that it belongs to."),
             "side": side(),
             "twin": name("Its counterpart on the other side."),
@@ -76,6 +75,7 @@ ITEMS = named(
             **FACTS,
             "cooling": specification("The time in which its difference to the air falls to 37 %, such as 25 min."),
             "cooled": _COOLED,
+            **PLUGS,
             **REUSE,
             "when": when(),
         },
