@@ -7,8 +7,8 @@ from fractions import Fraction
 from authoring.booklet.plan import Plan, Volume
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Inline, Named, Text, Words
-from authoring.model.fitments import may_hold
-from authoring.model.lacking import tried
+from authoring.model.lacking import laid_out
+from authoring.model.runs import runs
 from authoring.quantities.convert import convert
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.read import read_quantity
@@ -55,10 +55,10 @@ def _courses(volume: Volume) -> list[list[Quantity]]:
     timed = [(section.when, section.time) for section, _, _ in volume.sections if section.time is not None]
     covers = {**volume.procedure.covers, **{feature: (value,) for feature, value in volume.selection.items()}}
     vehicle = volume.scope.vehicle
-    machines = tried(vehicle, covers, [when for when, _ in timed]) if vehicle is not None else []
-    if not machines:
-        return [[time for _, time in timed]]
-    return [[time for when, time in timed if may_hold(when, machine)] for machine in machines]
+    space = laid_out(vehicle, covers, [when for when, _ in timed]) if vehicle is not None else None
+    marked = [(time, space.where(when)) for when, time in timed] if space is not None else []
+    courses = runs(marked, space.every) if space is not None else []
+    return [list(course) for course, _ in courses] or [[time for _, time in timed]]
 
 
 def _span(courses: list[list[Quantity]]) -> Quantity | None:

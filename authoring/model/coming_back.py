@@ -11,7 +11,6 @@ from authoring.model.library import Library
 from authoring.model.mentions import Mention, touched
 from authoring.model.on_and_off import PUTS_ON, TAKES_OFF
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment
 from authoring.model.things import FastenerGroup, Item
 from authoring.model.ways import Shown, Ways, ways_of
 
@@ -80,20 +79,14 @@ def _kind(verb: str, off: frozenset[str]) -> str:
 
 
 def _again(thing: Item | FastenerGroup, events: Sequence[_Event], ways: Ways) -> Iterator[Return]:
-    bad: dict[_Event, list[Fitment]] = {}
-    machines = ways.machines([event.act for event in events])
-    for machine in machines:
-        again = _first_again([event for event in events if ways.happens(event.act, machine)])
-        if again is not None:
-            bad.setdefault(again, []).append(machine)
-    for event, concern in bad.items():
-        yield Return(thing, event.mention, ways.shown(concern, [one for one in machines if one not in concern]))
-
-
-def _first_again(events: Sequence[_Event]) -> _Event | None:
-    off = False
+    space = ways.space([event.act for event in events])
+    if space is None:
+        return
+    off, never = 0, space.every
     for event in events:
-        if event.kind == "on" and off:
-            return event
-        off = event.kind == "off" or (off and event.kind != "waste")
-    return None
+        done = ways.cells(event.act, space)
+        again = done & off & never
+        if event.kind == "on" and again:
+            yield Return(thing, event.mention, ways.shown(again, space))
+            never &= ~again  # only the first counts
+        off = off | done if event.kind == "off" else off & ~done

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import islice
 
 from authoring.model.fitments import in_words
 from authoring.model.smallest import Fitment
@@ -39,9 +40,9 @@ def concern_of(fitments: Sequence[Fitment], features: Features, covers: When) ->
     return concern_of_groups(_grouped(fitments), features, covers)
 
 
-def concern_of_groups(groups: Sequence[When], features: Features, covers: When) -> str:
+def concern_of_groups(groups: Iterable[When], features: Features, covers: When) -> str:
     """Return the words for the covered fitments that meet one of these conditions, as `concern_of` does."""
-    words = [concern(features, covers, (group,)) for group in groups]
+    words = [concern(features, covers, (group,)) for group in islice(groups, _SHOWN + 1)]
     if not all(words):
         return ""
     return ", or ".join([*words[:_SHOWN], *(["others"] if len(words) > _SHOWN else [])])

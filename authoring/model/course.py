@@ -13,12 +13,18 @@ from authoring.model.procedure import Action, Outcome, Procedure, Section, Step
 from authoring.model.specification import When
 from authoring.source.document import Where
 
+MOST_ACTS = 10_000
+DEEPEST = 100
+"""How many actions a job may come to with all that it carries out, and how deep, for it to be followed into that."""
+
 
 class Act(Struct, frozen=True, eq=False):
-    """One action: its step and the number of that step from 0, and for which fitments it is done.
+    """One action: the job's own step, the number of that step from 0, and for which fitments it is done.
 
-    An action of a procedure that a step carries out stands in the place of that step; `own` is False for it.
     `doing` is the step that holds the action, which is `step` where it is the job's own.
+    `within` are the steps that carry out the procedure that holds it, outermost first; there is none for the job's own.
+    `sections` are the sections of those steps and of `doing`.
+    `when` is what all the steps and sections on the way say together.
     """
 
     place: int
@@ -27,7 +33,29 @@ class Act(Struct, frozen=True, eq=False):
     action: Action
     when: When
     doing: Step
-    own: bool = True
+    within: tuple[Step, ...]
+    sections: tuple[Section, ...]
+
+    @property
+    def own(self) -> bool:
+        """Whether the job does it itself, and no procedure that it carries out."""
+        return not self.within
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """The steps that must be done for this action to be done, outermost first."""
+        return (*self.within, self.doing)
+
+    @property
+    def optional(self) -> bool:
+        """Whether it may be left out, alone or with a step or section on the way to it."""
+        steps = any(one.optional is not None for one in self.steps)
+        return steps or any(one.optional is not None for one in self.sections)
+
+    @property
+    def repeated(self) -> bool:
+        """Whether it is done more than once, alone or with a step or section on the way to it."""
+        return any(one.repeat is not None for one in self.steps) or any(one.repeat is not None for one in self.sections)
 
 
 class Seen(Struct, frozen=True, eq=False):
@@ -54,24 +82,51 @@ class Target(Struct, frozen=True, eq=False):
     where: Where
 
 
-@lru_cache(maxsize=64)
 def acts(procedure: Procedure, library: Library) -> tuple[Act, ...]:
     """Return every action of a job in order; those of a procedure it carries out follow the action that does so.
 
-    A procedure that such a procedure carries out in its turn is not followed.
+    What such a procedure carries out in its turn follows in the same way, but no procedure follows inside itself.
+    Of a job that is too long to follow only its own actions are returned; ask `too_long` to tell.
     """
-    return tuple(_acts(procedure, library))
+    followed = _followed(procedure, library)
+    return tuple(_of_steps(procedure, None)) if followed is None else followed
 
 
-def _acts(procedure: Procedure, library: Library) -> Iterator[Act]:
+def too_long(procedure: Procedure, library: Library) -> bool:
+    """Tell whether a job comes to so much with what it carries out that it is not followed into that."""
+    return _followed(procedure, library) is None
+
+
+@lru_cache(maxsize=64)
+def _followed(procedure: Procedure, library: Library) -> tuple[Act, ...] | None:
+    course: list[Act] = []
+    for act in _acts((procedure,), None, library):
+        course.append(act)
+        if len(course) > MOST_ACTS or len(act.within) > DEEPEST:
+            return None
+    return tuple(course)
+
+
+def _acts(chain: tuple[Procedure, ...], by: Act | None, library: Library) -> Iterator[Act]:
+    """Yield the actions of the last procedure of a chain, of which each carries out the next."""
+    for act in _of_steps(chain[-1], by):
+        yield act
+        for called in called_by(act.action, chain[-1], library):
+            if called not in chain:
+                yield from _acts((*chain, called), act, library)
+
+
+def _of_steps(procedure: Procedure, by: Act | None) -> Iterator[Act]:
+    """Yield the actions that stand in a procedure, which an action carries out; None for the job itself."""
     for place, (section, step) in enumerate(procedure.steps()):
-        when = together(procedure.covers, section.when, step.when)
-        for action in step.actions:
-            yield Act(place, section, step, action, when, step)
-            for called in called_by(action, procedure, library):
-                for inside, other in called.steps():
-                    around = together(when, inside.when, other.when)
-                    yield from (Act(place, section, step, one, around, other, own=False) for one in other.actions)
+        if by is None:
+            when = together(procedure.covers, section.when, step.when)
+            yield from (Act(place, section, step, one, when, step, (), (section,)) for one in step.actions)
+        else:
+            when = together(by.when, section.when, step.when)
+            sections = (*by.sections, section)
+            for one in step.actions:
+                yield Act(by.place, by.section, by.step, one, when, step, by.steps, sections)
 
 
 def called_by(action: Action, procedure: Procedure, library: Library) -> Iterator[Procedure]:

@@ -7,23 +7,27 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from authoring.model.applicability import known
-from authoring.model.concern import concern_of, concern_of_groups
-from authoring.model.fitments import LIMIT, concerned, fitments, too_many
-from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.space import Cells, Space, cells_of
+from authoring.model.concern import concern_of_groups
+from authoring.model.smallest import Fitment, told
+from authoring.model.space import LIMIT, Cells, Space, cells_of
 from authoring.model.specification import When
 from authoring.model.things import Equipment
 
 
-def tried(vehicle: Equipment, covers: When, whens: Sequence[When]) -> list[Fitment]:
+def laid_out(vehicle: Equipment, covers: When, whens: Sequence[When]) -> Space | None:
     """Return every covered fitment over the features that the conditions name.
 
-    It is empty where nothing can be said: a name is unknown or the combinations are too many, both told elsewhere.
+    It is None where nothing can be said: a name is unknown or the combinations are too many, both told elsewhere.
     """
     features = {feature for when in whens for feature in when}
-    if not all(known(when, vehicle) for when in (covers, *whens)) or too_many(vehicle, covers, features):
-        return []
-    return list(fitments(vehicle, covers, concerned(vehicle, features)))
+    if not all(known(when, vehicle) for when in (covers, *whens)) or cells_of(vehicle, covers, features) > LIMIT:
+        return None
+    return Space(vehicle, covers, features)
+
+
+def taken_as_all(vehicle: Equipment) -> Space:
+    """Return the space of no feature, in which every condition holds: for where nothing can be said of the vehicles."""
+    return Space(vehicle, {}, ())
 
 
 class Lack(Struct, frozen=True):
@@ -40,33 +44,25 @@ class Lack(Struct, frozen=True):
 def without(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> Lack | None:
     """Return the covered machines that meet one of `asked` and none of `given`; None where there is none."""
     space, bad = _bad(vehicle, covers, asked, given)
-    if space is None or not bad:
-        return None
-    fewest = space.fewest(bad)
-    whom = f" for {told(fewest, vehicle)}" if fewest else ""
-    return Lack(fewest, whom, concern_of_groups(space.groups(bad), vehicle.features, covers))
+    return lack(space, bad) if space is not None and bad else None
 
 
 def bare(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> list[When]:
     """Return conditions that together hold for just the covered machines that `without` tells of; none for none."""
     space, bad = _bad(vehicle, covers, asked, given)
-    return space.groups(bad) if space is not None and bad else []
+    return list(space.groups(bad)) if space is not None and bad else []
 
 
 def _bad(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequence[When]) -> tuple[Space | None, Cells]:
     """Return the machines that meet one of `asked` and none of `given`, in their space; None where nothing is said."""
     if not all(given):
         return None, 0  # what holds for all lacks nowhere
-    whens = (*asked, *given)
-    features = {feature for when in whens for feature in when}
-    if not all(known(when, vehicle) for when in (covers, *whens)) or cells_of(vehicle, covers, features) > LIMIT:
-        return None, 0
-    space = Space(vehicle, covers, features)
-    return space, space.either(asked) & ~space.either(given)
+    space = laid_out(vehicle, covers, (*asked, *given))
+    return (None, 0) if space is None else (space, space.either(asked) & ~space.either(given))
 
 
-def lack(vehicle: Equipment, covers: When, bad: Sequence[Fitment], good: Sequence[Fitment]) -> Lack:
-    """Return what is lacking for these fitments and no others; at least one is bad."""
-    fewest = smallest(bad, good)
-    whom = f" for {told(fewest, vehicle)}" if fewest else ""
-    return Lack(fewest, whom, concern_of(bad, vehicle.features, covers))
+def lack(space: Space, bad: Cells) -> Lack:
+    """Return what is lacking for these machines and no others; there is at least one."""
+    fewest = space.fewest(bad)
+    whom = f" for {told(fewest, space.vehicle)}" if fewest else ""
+    return Lack(fewest, whom, concern_of_groups(space.groups(bad), space.vehicle.features, space.covers))

@@ -7,16 +7,25 @@ Features that nobody names are left out: the cost follows what is named together
 
 from __future__ import annotations
 
-import itertools
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import TypeAlias
 
 from authoring.model.fitments import concerned, covered
 from authoring.model.specification import When
 from authoring.model.things import Equipment
 
-Cells = int
+Cells: TypeAlias = int
 """A set of cells: bit n is set where cell n belongs to it."""
+
+LIMIT = 2**20
+"""How many cells a space may have for a question to be answered; ten features of four values make as many."""
+
+# Sets of up to so many features are all tried; larger ones are found by leaving features out one by one.
+_TRIED = 3
+
+_Branches: TypeAlias = "tuple[tuple[tuple[str, ...], _Branches], ...]"
+"""How a set splits at a feature: values with like rests, and that rest; empty where all of it is in the set."""
 
 
 def cells_of(vehicle: Equipment, covers: When, features: Iterable[str]) -> int:
@@ -29,17 +38,25 @@ class Space:
     """The covered fitments over the features that are named and those that impossible combinations tie to them."""
 
     def __init__(self, vehicle: Equipment, covers: When, features: Iterable[str]) -> None:
-        """Lay out the cells; ask `cells_of` first, since a space of millions takes long.
+        """Lay out the cells; ask `cells_of` first, since a space of more than LIMIT takes long.
 
         A name that is no feature of the vehicle is passed over, and so is a value that it does not have.
         """
+        self.vehicle, self.covers = vehicle, covers
         wanted = concerned(vehicle, features)
         self.values = {name: known for name, known in covered(vehicle, covers).items() if name in wanted}
-        self._cells = dict(_layers(self.values))
-        self.every: Cells = (1 << math.prod(map(len, self.values.values()))) - 1
+        self._strides = _strides(self.values)
+        self._size = math.prod(map(len, self.values.values()))
+        self._cells = dict(_layers(self.values, self._strides, self._size))
+        self.every: Cells = (1 << self._size) - 1
         for never in vehicle.never:
             if set(never) <= self.values.keys():
                 self.every &= ~self.where(never)
+
+    @property
+    def _deciding(self) -> tuple[str, ...]:
+        """The features that have a choice of values; LIMIT bounds their number, not that of the others."""
+        return tuple(name for name, values in self.values.items() if len(values) > 1)
 
     def where(self, when: When) -> Cells:
         """Return the covered fitments that meet a condition; a feature that is not in the space is passed over."""
@@ -56,6 +73,19 @@ class Space:
             cells |= self.where(when)
         return cells
 
+    def whatever(self, cells: Cells, features: Iterable[str]) -> Cells:
+        """Return the covered fitments that are those of a set but for the values of some features."""
+        for feature in self.values.keys() & set(features) if cells else ():
+            values, stride = self.values[feature], self._strides[feature]
+            first = 0
+            for place, value in enumerate(values):
+                first |= (cells & self._cells[feature, value]) >> (place * stride)
+            cells = 0
+            for place in range(len(values)):
+                cells |= first << (place * stride)
+            cells &= self.every
+        return cells
+
     def _any(self, feature: str, values: Iterable[str]) -> Cells:
         cells = 0
         for value in values:
@@ -63,68 +93,97 @@ class Space:
         return cells
 
     def one_of(self, cells: Cells) -> Mapping[str, str]:
-        """Return the first fitment of a set that has one."""
+        """Return the first fitment of a set that has one; the last feature changes fastest."""
         place = (cells & -cells).bit_length() - 1
-        found = {}
-        for feature, values in self.values.items():
-            place, value = divmod(place, len(values))
-            found[feature] = values[value]
-        return found
+        return {
+            feature: values[place // self._strides[feature] % len(values)] for feature, values in self.values.items()
+        }
 
     def fewest(self, cells: Cells) -> Mapping[str, str]:
         """Return the fewest features and values such that every covered fitment with them is in the set.
 
         The set has at least one fitment.
+        Where more than three features are needed, none of those returned can be left out, though another choice of
+        features might do with fewer.
         """
-        for size in range(len(self.values)):
-            for picked in itertools.combinations(self.values, size):
-                for fitment in self._over(picked):
-                    inside = self.where({feature: (value,) for feature, value in fitment.items()})
-                    if inside and not inside & ~cells:
-                        return fitment
-        return self.one_of(cells)
+        good, names = self.every & ~cells, self._deciding
+        for size in range(min(_TRIED, len(names)) + 1):
+            found = self._free_of(good, size, names, self.every)
+            if found is not None:
+                return found
+        one = self.one_of(cells)
+        left = {name: (one[name],) for name in names}
+        for name in names:
+            fewer = {feature: value for feature, value in left.items() if feature != name}
+            if not self.where(fewer) & good:
+                left = fewer
+        return {name: one[name] for name in left}
 
-    def _over(self, features: Iterable[str]) -> Iterator[dict[str, str]]:
-        names = tuple(features)
-        for picked in itertools.product(*(self.values[name] for name in names)):
-            yield dict(zip(names, picked, strict=True))
+    def _free_of(self, good: Cells, size: int, names: Sequence[str], inside: Cells) -> dict[str, str] | None:
+        """Return values of so many of these features that some of the cells `inside` have, but none of `good`."""
+        if not size:
+            return None if inside & good else {}
+        for at, name in enumerate(names):
+            for value in self.values[name]:
+                here = inside & self._cells[name, value]
+                rest = self._free_of(good, size - 1, names[at + 1 :], here) if here else None
+                if rest is not None:
+                    return {name: value, **rest}
+        return None
 
-    def groups(self, cells: Cells) -> list[When]:
-        """Return conditions that together hold for exactly these covered fitments, few where values can be joined."""
-        return list(self._groups(cells, tuple(self.values), {}))
+    def groups(self, cells: Cells) -> Iterator[When]:
+        """Yield conditions that together hold for exactly these covered fitments, few where values can be joined."""
+        names = self._deciding
+        branches = self._branches(cells & self.every, self.every, names, {}) if cells & self.every else None
+        yield from self._told(branches, names, {}) if branches is not None else ()
 
-    def _groups(self, cells: Cells, features: tuple[str, ...], around: When) -> Iterator[When]:
-        """Split feature by feature; values whose rests are alike are told as one."""
-        here = self.where(around)
-        if not here & cells:
-            return
-        if not here & ~cells:
+    def _branches(self, cells: Cells, every: Cells, names: Sequence[str], known: dict[object, _Branches]) -> _Branches:
+        """Split a set feature by feature; what is alike is one and the same, so that it is split and told once."""
+        if not every & ~cells:
+            return ()
+        key = (cells, every, len(names))
+        if key not in known:
+            name, *others = names
+            stride = self._strides[name]
+            block = (1 << stride) - 1
+            alike: dict[int, tuple[list[str], _Branches]] = {}
+            for place, value in enumerate(self.values[name]):
+                mine, all_here = cells >> (place * stride) & block, every >> (place * stride) & block
+                if mine:
+                    rest = self._branches(mine, all_here, others, known)
+                    alike.setdefault(id(rest), ([], rest))[0].append(value)
+            split = tuple((tuple(values), rest) for values, rest in alike.values())
+            same = (len(names), *((values, id(rest)) for values, rest in split))
+            known[key] = known.setdefault(same, split)
+        return known[key]
+
+    def _told(self, branches: _Branches, names: Sequence[str], around: When) -> Iterator[When]:
+        if not branches:
             yield around
-            return
-        feature, *others = features
-        alike: dict[tuple[tuple[tuple[str, tuple[str, ...]], ...], ...], list[str]] = {}
-        for value in self.values[feature]:
-            rest = self._groups(cells, tuple(others), {**around, feature: (value,)})
-            told = tuple(
-                tuple((name, of) for name, of in one.items() if name not in (*around, feature)) for one in rest
-            )
-            if told:
-                alike.setdefault(told, []).append(value)
-        for told, values in alike.items():
-            shared = {} if len(values) == len(self.values[feature]) else {feature: tuple(values)}
-            yield from ({**around, **shared, **dict(one)} for one in told)
+        for values, rest in branches:
+            shared = {} if len(values) == len(self.values[names[0]]) else {names[0]: values}
+            yield from self._told(rest, names[1:], {**around, **shared})
 
 
-def _layers(values: Mapping[str, tuple[str, ...]]) -> Iterator[tuple[tuple[str, str], Cells]]:
-    """Yield, for each value of each feature, the cells that have it; the first feature changes fastest."""
-    total = math.prod(map(len, values.values()))
+def _strides(values: Mapping[str, tuple[str, ...]]) -> dict[str, int]:
+    """Return how far apart the cells of two neighbouring values of each feature are; the last changes fastest."""
+    strides: dict[str, int] = {}
     stride = 1
-    for feature, known in values.items():
-        run = (1 << stride) - 1
-        period = stride * len(known)
+    for feature, known in reversed(list(values.items())):
+        strides[feature] = stride
+        stride *= len(known)
+    return strides
+
+
+def _layers(
+    values: Mapping[str, tuple[str, ...]], strides: Mapping[str, int], size: int
+) -> Iterator[tuple[tuple[str, str], Cells]]:
+    """Yield, for each value of each feature, the cells that have it."""
+    for feature, known in values.items() if size else ():
+        stride = strides[feature]
+        run, period = (1 << stride) - 1, stride * len(known)
         for place, value in enumerate(known):
-            yield (feature, value), _repeated(run << (place * stride), period, total // period)
-        stride = period
+            yield (feature, value), _repeated(run << (place * stride), period, size // period)
 
 
 def _repeated(pattern: Cells, period: int, times: int) -> Cells:

@@ -1,24 +1,26 @@
-"""The ways a job may go on one machine: which method is taken, and which optional steps are done.
+"""The ways a job may go on each machine: which method is taken, and which optional steps are done.
 
 What is decided on the way counts as a feature beside those of the vehicle, so that "for which machines" and
-"on which way" are one question.
+"on which way" are one question, which is answered for all of them at once.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
+from weakref import WeakKeyDictionary
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from authoring.model.concern import concern_of
+from authoring.model.concern import concern_of_groups
 from authoring.model.course import Act, called_by
-from authoring.model.fitments import may_hold, together
-from authoring.model.lacking import tried
+from authoring.model.fitments import together
+from authoring.model.lacking import laid_out
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Section, Step
-from authoring.model.smallest import Fitment, smallest, told
+from authoring.model.smallest import told
+from authoring.model.space import Cells, Space
 from authoring.model.specification import When
 from authoring.model.things import Equipment, Feature
 
@@ -54,11 +56,10 @@ class Ways:
         self._ids: dict[tuple[str, str], Step] = {}
         self._decisions: dict[str, Feature] = {}
         self._words: dict[tuple[str, str], str] = {}
-        followed = {procedure.number: procedure, **{one.number: one for one in carried_out(procedure, library)}}
-        for one in followed.values():
+        self._reached: WeakKeyDictionary[Space, dict[Step, Cells]] = WeakKeyDictionary()
+        self.procedures = tuple(carried_out(procedure, library).values())
+        for one in self.procedures:
             self._learn(one)
-        self.procedures = tuple(followed.values())
-        self.unseen = _touched_deeper(self.procedures, procedure, library)
         self._plain = vehicle
         self.vehicle = replace(vehicle, features={**vehicle.features, **self._decisions})
 
@@ -107,73 +108,102 @@ class Ways:
         """Return the procedure in which an action is written."""
         return self._steps[act.doing].procedure
 
-    def happens(self, act: Act, fitment: Fitment) -> bool:
-        """Tell whether an action is done on this machine and way; all features that decide it have a value."""
-        if not may_hold(act.when, fitment) or not self._done(act.doing, fitment, ()):
-            return False
-        return act.own or self._done(act.step, fitment, ())
-
-    def reached(self, step: Step, fitment: Fitment) -> bool:
-        """Tell whether a step of the job is done on this machine and way."""
-        return self._done(step, fitment, ())
-
-    def _done(self, step: Step, fitment: Fitment, asking: tuple[Step, ...]) -> bool:
-        known = self._steps[step]
-        if not may_hold(known.when, fitment) or any(fitment.get(name) == _SKIPPED for name in known.skips):
-            return False
-        if known.methods and self._taken(known, fitment) is not step:
-            return False
-        before = (*asking, step)
-        if step.if_done and not any(self._was_done(name, known, fitment, before) for name in step.if_done):
-            return False
-        return not any(self._was_done(name, known, fitment, before) for name in step.unless_done)
-
-    def _taken(self, known: _Known, fitment: Fitment) -> Step | None:
-        """Return the method that is taken: the one decided for, or the first there is for this machine."""
-        there = [one for one in known.methods if may_hold(self._steps[one].when, fitment)]
-        at = int(fitment.get(_feature(known.procedure, known.methods[0].where.path[:-1]), "0"))
-        return known.methods[at] if known.methods[at] in there else next(iter(there), None)
-
-    def _was_done(self, name: str, known: _Known, fitment: Fitment, asking: tuple[Step, ...]) -> bool:
-        step = self._ids.get((known.procedure.number, name))
-        if step is None or step in asking or self._steps[step].place >= known.place:
-            return False  # what comes later has not been done when the job is gone through once
-        return self._done(step, fitment, asking)
-
-    def machines(self, acts: Iterable[Act], steps: Iterable[Step] = (), more: Iterable[When] = ()) -> list[Fitment]:
+    def space(self, acts: Iterable[Act], steps: Iterable[Step] = (), more: Iterable[When] = ()) -> Space | None:
         """Return every covered machine and way, over what decides about these actions, steps and conditions.
 
-        It is empty where nothing can be said: a name is unknown or the combinations are too many, both told elsewhere.
+        It is None where nothing can be said: a name is unknown or the combinations are too many, both told elsewhere.
         """
         whens: list[When] = list(more)
         asked: dict[Step, None] = dict.fromkeys(steps)
         for act in acts:
             whens.append(act.when)
-            asked |= {act.doing: None, act.step: None}
-        waiting = list(asked)
-        while waiting:
-            step = waiting.pop()
+            asked |= dict.fromkeys(act.steps)
+        for step in self._asked(asked):
             known = self._steps[step]
             whens += [known.when, dict.fromkeys(known.skips, (_DONE, _SKIPPED))]
             if known.methods:
-                name = _feature(known.procedure, known.methods[0].where.path[:-1])
+                name = _method_of(known)
                 whens.append({name: tuple(self._decisions[name].values)})
-            named = [self._ids.get((known.procedure.number, name)) for name in (*step.if_done, *step.unless_done)]
-            new = {one: None for one in (*known.methods, *named) if one is not None and one not in asked}
-            asked |= new
-            waiting += new
-        return tried(self.vehicle, self._covers, whens)
+        return laid_out(self.vehicle, self._covers, whens)
 
-    def shown(self, bad: Sequence[Fitment], good: Collection[Fitment]) -> Shown:
-        """Return in words what is the same for all of `bad`, of which there is at least one, and for none of `good`."""
-        fewest = smallest(bad, good)
+    def _asked(self, steps: Iterable[Step]) -> list[Step]:
+        """Return the steps that bear on whether these are done, and these, in the order in which they are done."""
+        found = dict.fromkeys(steps)
+        waiting = list(found)
+        while waiting:
+            step = waiting.pop()
+            known = self._steps[step]
+            named = [self._ids.get((known.procedure.number, name)) for name in (*step.if_done, *step.unless_done)]
+            new = {one: None for one in (*known.methods, *named) if one is not None and one not in found}
+            found |= new
+            waiting += new
+        return sorted(found, key=lambda step: self._steps[step].place)
+
+    def cells(self, act: Act, space: Space) -> Cells:
+        """Return on which machines and ways an action is done; the space is one over what decides about it."""
+        cells = space.where(act.when)
+        for step in act.steps:
+            cells &= self.reached(step, space)
+        return cells
+
+    def marked(self, acts: Iterable[Act], space: Space) -> list[tuple[Act, Cells]]:
+        """Return each of these actions with the machines and ways on which it is done."""
+        return [(act, self.cells(act, space)) for act in acts]
+
+    def reached(self, step: Step, space: Space) -> Cells:
+        """Return on which machines and ways a step is done, by what its own procedure says of it."""
+        known = self._reached.setdefault(space, {})
+        if step not in known:
+            # Those before first: what a step asks for has been done when it is gone through once, or not at all.
+            for one in self._asked([step]):
+                if one not in known:
+                    known[one] = self._done(one, space, known)
+        return known[step]
+
+    def _done(self, step: Step, space: Space, before: Mapping[Step, Cells]) -> Cells:
+        mine = self._steps[step]
+        cells = self._taken(step, mine, space) if mine.methods else space.where(mine.when)
+        for name in mine.skips:
+            cells &= ~space.where({name: (_SKIPPED,)})
+        if step.if_done:
+            cells &= self._was_done(step.if_done, mine, before)
+        return cells & ~self._was_done(step.unless_done, mine, before)
+
+    def _taken(self, step: Step, known: _Known, space: Space) -> Cells:
+        """Return where a method is taken: where it is decided for, or the first there is for this machine."""
+        there = [space.where(self._steps[one].when) for one in known.methods]
+        decided = [space.where({_method_of(known): (str(at),)}) for at in range(len(there))]
+        at = known.methods.index(step)
+        missing = space.every
+        for cells in there[:at]:
+            missing &= ~cells
+        elsewhere = 0
+        for cells, by in zip(there, decided, strict=True):
+            elsewhere |= by & ~cells
+        return there[at] & (decided[at] | (missing & elsewhere))
+
+    def _was_done(self, names: Iterable[str], known: _Known, before: Mapping[Step, Cells]) -> Cells:
+        cells = 0
+        for name in names:
+            step = self._ids.get((known.procedure.number, name))
+            if step is not None and self._steps[step].place < known.place:
+                cells |= before[step]
+        return cells
+
+    def shown(self, bad: Cells, space: Space) -> Shown:
+        """Return in words what is the same for all of `bad`, of which there is at least one, and for none other."""
+        fewest = space.fewest(bad)
         plain = {name: value for name, value in fewest.items() if name not in self._decisions}
         ways = [self._words[name, value] for name, value in fewest.items() if name in self._decisions]
         whom = f" for {told(plain, self._plain)}" if plain else ""
         whom += f" where {' and '.join(ways)}" if ways else ""
-        machines = [{name: one[name] for name in one if name not in self._decisions} for one in bad]
-        once = list({tuple(one.items()): one for one in machines}.values())
-        return Shown(whom, concern_of(once, self._plain.features, self._covers) if once[0] else "")
+        machines = space.groups(space.whatever(bad, self._decisions))
+        return Shown(whom, concern_of_groups(machines, self._plain.features, self._covers))
+
+
+def _method_of(known: _Known) -> str:
+    """Return the name of what is decided between a step's methods."""
+    return _feature(known.procedure, known.methods[0].where.path[:-1])
 
 
 def _feature(procedure: Procedure, path: tuple[str | int, ...]) -> str:
@@ -181,25 +211,18 @@ def _feature(procedure: Procedure, path: tuple[str | int, ...]) -> str:
     return ".".join(map(str, (procedure.number, *path)))
 
 
-def carried_out(procedure: Procedure, library: Library) -> Iterator[Procedure]:
-    """Yield the procedures of the same equipment that a step of this one carries out."""
-    for _, step in procedure.steps():
-        for action in step.actions:
-            yield from called_by(action, procedure, library)
-
-
-def _touched_deeper(followed: Iterable[Procedure], main: Procedure, library: Library) -> frozenset[str]:
-    """Return what is touched by procedures that those carried out carry out in their turn, which nobody follows."""
-    found: set[str] = set()
-    waiting = [deeper for one in followed if one is not main for deeper in carried_out(one, library)]
-    known: set[str] = set()
+def carried_out(procedure: Procedure, library: Library) -> dict[str, Procedure]:
+    """Return by number the procedures of the same equipment that a job carries out, at any depth, and the job first."""
+    found = {procedure.number: procedure}
+    waiting = [procedure]
     while waiting:
-        procedure = waiting.pop()
-        if procedure.number not in known:
-            known.add(procedure.number)
-            found |= {name for _, step in procedure.steps() for action in step.actions for name in action.what}
-            waiting += carried_out(procedure, library)
-    return frozenset(found)
+        current = waiting.pop()
+        for _, step in current.steps():
+            for action in step.actions:
+                new = [one for one in called_by(action, current, library) if one.number not in found]
+                found |= {one.number: one for one in new}
+                waiting += new
+    return found
 
 
 @lru_cache(maxsize=64)

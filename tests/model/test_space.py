@@ -109,7 +109,7 @@ def test_groups_say_exactly_the_set(never: tuple[When, ...], whens: list[When]) 
     cells = 0
     for when in whens:
         cells |= space.where(when)
-    groups = space.groups(cells)
+    groups = list(space.groups(cells))
     for machine in _machines(never, {}):
         assert any(may_hold(group, machine) for group in groups) is _inside(space, cells, machine)
     assert all(space.where(group) for group in groups)

@@ -42,15 +42,14 @@ sections:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.course import Act, acts, seen
-from authoring.model.fitments import may_hold
-from authoring.model.lacking import lack, tried
+from authoring.model.fitments import together
+from authoring.model.lacking import lack, laid_out, taken_as_all
 from authoring.model.library import Library
 from authoring.model.procedure import Outcome, Procedure
-from authoring.model.smallest import Fitment
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
@@ -76,35 +75,27 @@ def _of_checkpoint(act: Act, procedure: Procedure, vehicle: Equipment) -> Iterat
     action = act.action
     whens = [act.when, action.critical_when, *(outcome.when for outcome in action.outcomes)]
     # Where nothing can be said of the vehicles, each outcome is taken as one for all of them.
-    machines = [one for one in tried(vehicle, procedure.covers, whens) or [{}] if may_hold(act.when, one)]
-    follows = [{one.then for one in action.outcomes if may_hold(one.when, machine)} for machine in machines]
-    on = [not then & _ONWARD for then in follows]
-    out = [
-        then <= {"go-on"} and may_hold(action.critical_when, machine)
-        for then, machine in zip(follows, machines, strict=True)
-    ]
-    for lacks, message, cure in (
-        (on, "has no outcome with which the job goes on", "what is as it should be, with then: go-on"),
+    space = laid_out(vehicle, procedure.covers, whens) or taken_as_all(vehicle)
+    on = space.either(one.when for one in action.outcomes if one.then in _ONWARD)
+    out = space.either(one.when for one in action.outcomes if one.then != "go-on")
+    for given, asked, message, cure in (
+        (on, act.when, "has no outcome with which the job goes on", "what is as it should be, with then: go-on"),
         (
             out,
+            together(act.when, action.critical_when),
             "does not say what follows when it is not met",
             "what is not as it should be: put-right, do, do-after, go-to, stop or ask-customer",
         ),
     ):
-        if any(lacks):
-            left = lack(
-                vehicle, procedure.covers, _where(machines, lacks), _where(machines, [not one for one in lacks])
-            )
+        bad = space.where(asked) & ~given
+        if bad:
+            left = lack(space, bad)
             yield Fault(
                 f"This checkpoint {message}{left.whom}.",
                 action.where.span,
                 f"Add an outcome for {cure}.",
                 fitments=left.fitments,
             )
-
-
-def _where(machines: Sequence[Fitment], marks: Sequence[bool]) -> list[Fitment]:
-    return [machine for machine, mark in zip(machines, marks, strict=True) if mark]
 
 
 def _of_outcome(outcome: Outcome) -> Iterator[Fault]:

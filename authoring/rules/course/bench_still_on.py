@@ -55,12 +55,12 @@ from collections.abc import Iterator, Sequence
 
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.course import Act, acts
-from authoring.model.fitments import may_hold
-from authoring.model.lacking import lack, tried
+from authoring.model.lacking import lack, laid_out
 from authoring.model.library import Library
 from authoring.model.on_and_off import wholes
 from authoring.model.procedure import Procedure, Section
-from authoring.model.smallest import Fitment
+from authoring.model.runs import last_done
+from authoring.model.space import Cells, Space
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
@@ -102,11 +102,10 @@ def _of_item(
     ]
     for section, begin in mine:
         before = [act for act in course if act.place < begin]
-        bad, good = list[Fitment](), list[Fitment]()
-        for fitment in _machines([section], before, procedure, vehicle):
-            (good if _rests(names, before, fitment, _GONE) else bad).append(fitment)
-        if bad:
-            left = lack(vehicle, procedure.covers, bad, good)
+        space = laid_out(vehicle, procedure.covers, [section.when, *(act.when for act in before)])
+        bad = space.where(section.when) & ~_rests(names, before, _GONE, space) if space is not None else 0
+        if space is not None and bad:
+            left = lack(space, bad)
             yield Fault(
                 f'"{bench}" is worked on at the bench, but nothing has taken it off before{left.whom}.',
                 section.where.of("bench"),
@@ -114,36 +113,30 @@ def _of_item(
                 fitments=left.fitments,
             )
             return
-    sections = [section for section, _ in mine]
-    bad, good = list[Fitment](), list[Fitment]()
-    for fitment in () if _stays_off(names, procedure) else _machines(sections, course, procedure, vehicle):
-        (bad if _rests(names, course, fitment, _OFF) else good).append(fitment)
+    whens = [section.when for section, _ in mine]
+    space = laid_out(vehicle, procedure.covers, [*whens, *(act.when for act in course)])
+    if space is None or _stays_off(names, procedure):
+        return
+    bad = space.either(whens) & _rests(names, course, _OFF, space)
     if bad:
-        left = lack(vehicle, procedure.covers, bad, good)
+        left = lack(space, bad)
         yield Fault(
             f'"{bench}" is worked on at the bench, and is never fitted afterwards{left.whom}.',
-            sections[-1].where.of("bench"),
+            mine[-1][0].where.of("bench"),
             f'Fit "{bench}" in a step afterwards, or write leaves: {{{bench}: removed}} at the procedure.',
             fitments=left.fitments,
         )
 
 
-def _machines(
-    sections: Sequence[Section], course: Sequence[Act], procedure: Procedure, vehicle: Equipment
-) -> list[Fitment]:
-    """Return every machine that has one of the sections."""
-    whens = [section.when for section in sections]
-    machines = tried(vehicle, procedure.covers, [*whens, *(act.when for act in course)])
-    return [one for one in machines if any(may_hold(when, one) for when in whens)]
-
-
-def _rests(names: list[str], course: Sequence[Act], fitment: Fitment, states: frozenset[str]) -> bool:
-    """Tell whether the last thing done to one of the names, on this machine, is one of these actions."""
+def _rests(names: list[str], course: Sequence[Act], states: frozenset[str], space: Space) -> Cells:
+    """Return the machines on which the last thing done to one of the names is one of these actions."""
+    found = 0
     for name in names:
-        mine = [act for act in course if name in act.action.what and may_hold(act.when, fitment)]
-        if mine and mine[-1].action.kind.name in states:
-            return True
-    return False
+        mine = [(act, space.where(act.when)) for act in course if name in act.action.what]
+        for last, cells in last_done(mine, space.every):
+            if last is not None and last.action.kind.name in states:
+                found |= cells
+    return found
 
 
 def _stays_off(names: list[str], procedure: Procedure) -> bool:

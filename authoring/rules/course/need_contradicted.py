@@ -60,9 +60,10 @@ from authoring.model.ends import Change, Side, changes, side_of, touched_sides
 from authoring.model.fitments import together
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Procedure, Section, Step
-from authoring.model.smallest import Fitment
+from authoring.model.runs import runs
+from authoring.model.space import Cells
 from authoring.model.things import Item
-from authoring.model.ways import Ways, ways_of
+from authoring.model.ways import Shown, Ways, ways_of
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -118,8 +119,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         return
     course = acts(procedure, library)
     for one in asked:
-        known = one.need.thing not in ways.unseen
-        if known and (one.need.state in _AGAINST or _is_position(one.need, ways)):
+        if one.need.state in _AGAINST or _is_position(one.need, ways):
             yield from _of_need(one, course, ways, procedure)
 
 
@@ -142,23 +142,20 @@ def _of_need(one: _Asked, course: Sequence[Act], ways: Ways, procedure: Procedur
     mine = [act for act in course if act.place < one.place and not sides.isdisjoint(_touched(act))]
     if one.section.free and any(act.section is one.section for act in mine):
         return  # the order is free, and another rule tells that it must not be
-    bad: dict[_Left, list[Fitment]] = {}
-    steps = [one.step] if one.step is not None else []
-    machines = ways.machines(mine, steps, [together(procedure.covers, one.section.when)])
-    for machine in machines:
-        if not _met(one, machine, ways):
-            continue
-        last = _last([act for act in mine if ways.happens(act, machine)], sides, procedure.needs)
-        if last is not None and _contradicts(last.state, one.need, ways):
-            bad.setdefault(last, []).append(machine)
-    for last, concern in bad.items():
-        yield _fault(one, last, concern, [machine for machine in machines if machine not in concern], ways)
-
-
-def _met(one: _Asked, machine: Fitment, ways: Ways) -> bool:
-    """Tell whether a machine comes to the step, or to some step of the section, on this way."""
     steps = one.section.steps if one.step is None else (one.step,)
-    return any(ways.reached(step, machine) for step in steps)
+    space = ways.space(mine, steps, [together(procedure.covers, one.section.when)])
+    if space is None:
+        return
+    comes = 0
+    for step in steps:
+        comes |= ways.reached(step, space)
+    bad: dict[_Left, Cells] = {}
+    for done, cells in runs(ways.marked(mine, space), comes):
+        last = _last(done, sides, procedure.needs)
+        if last is not None and _contradicts(last.state, one.need, ways):
+            bad[last] = bad.get(last, 0) | cells
+    for last, concern in bad.items():
+        yield _fault(one, last, ways.shown(concern, space))
 
 
 def _touched(act: Act) -> frozenset[Side]:
@@ -201,8 +198,7 @@ def _contradicts(state: str, need: Need, ways: Ways) -> bool:
     return other_position or state in _AGAINST.get(need.state, ())
 
 
-def _fault(one: _Asked, last: _Left, bad: Sequence[Fitment], good: Sequence[Fitment], ways: Ways) -> Fault:
-    shown = ways.shown(bad, good)
+def _fault(one: _Asked, last: _Left, shown: Shown) -> Fault:
     need = one.need
     who = "section" if one.step is None else "step"
     words = "the procedure begins with it" if last.action is None else f'"{last.action.kind.name}" leaves it'

@@ -66,12 +66,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.action_kinds import action_kinds
 from authoring.model.course import Act, acts
-from authoring.model.fitments import may_hold
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import touched
 from authoring.model.on_and_off import PUTS_ON, meant, wholes
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment
+from authoring.model.space import Cells
 from authoring.model.things import FastenerGroup
 from authoring.model.ways import Shown, Ways, ways_of
 from authoring.rules.rule import Fault
@@ -114,7 +113,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     by_name = _by_name(course, scope)
     for verb, back in _undone().items():
         for thing in dict.fromkeys(name for act in course if act.action.kind.name == verb for name in act.action.what):
-            if thing in scope.things and thing not in ways.unseen and not _stays(thing, verb, procedure):
+            if thing in scope.things and not _stays(thing, verb, procedure):
                 places = {at for name in _names(thing, scope) for at in by_name.get(name, ())}
                 mine = [course[at] for at in sorted(places)]
                 yield from _of_thing(thing, verb, _back(thing, verb, back, scope), mine, ways, scope)
@@ -147,21 +146,17 @@ def _of_thing(
     names = set(wholes(thing, scope.things))
     changes = [change for one in ways.procedures for change in one.modifications.values()]
     gone = [change.when for change in changes if not names.isdisjoint({*change.leaves_out, *change.replaces})]
-    bad: dict[Act, list[Fitment]] = {}
-    machines = ways.machines(mine, more=gone)
-    for machine in machines:
-        if any(may_hold(when, machine) for when in gone):
-            continue
-        last = _open_at_the_end(thing, verb, back, [act for act in mine if ways.happens(act, machine)], names)
-        if last is not None:
-            bad.setdefault(last, []).append(machine)
-    for last, concern in bad.items():
-        if last.own or _left_to_the_caller(thing, verb, last, ways):
-            shown = ways.shown(concern, [one for one in machines if one not in concern])
-            after = mine[mine.index(last) + 1 :]
-            keeps = [act for act in after if act.action.kind.name == "keep" and thing in act.action.what]
-            kept = any(ways.happens(act, machine) for act in keeps for machine in concern)
-            yield _fault(thing, verb, last, shown, kept=kept)
+    space = ways.space(mine, more=gone)
+    if space is None:
+        return
+    marked = [(act, ways.cells(act, space) & ~space.either(gone)) for act in mine]
+    for last, bad in _open_at_the_end(thing, verb, back, marked, names).items():
+        if bad and (last.own or _left_to_the_caller(thing, verb, last, ways)):
+            after = marked[mine.index(last) + 1 :]
+            kept = any(
+                act.action.kind.name == "keep" and thing in act.action.what and cells & bad for act, cells in after
+            )
+            yield _fault(thing, verb, last, ways.shown(bad, space), kept=kept)
 
 
 def _by_name(course: Sequence[Act], scope: Scope) -> Mapping[str, list[int]]:
@@ -180,19 +175,23 @@ def _names(thing: str, scope: Scope) -> set[str]:
     return {*wholes(thing, scope.things), *(name for name, _ in meant(thing, scope.things[thing]))}
 
 
-def _open_at_the_end(thing: str, verb: str, back: frozenset[str], done: Sequence[Act], names: set[str]) -> Act | None:
-    """Return the last of these actions that undoes a thing, where none after it settles what becomes of it."""
-    last: Act | None = None
-    for act in done:
+def _open_at_the_end(
+    thing: str, verb: str, back: frozenset[str], marked: Sequence[tuple[Act, Cells]], names: set[str]
+) -> Mapping[Act, Cells]:
+    """Return the last of these actions that undoes a thing, and where none after it settles what becomes of it."""
+    left: dict[Act, Cells] = {}
+    for act, done in marked:
         kind = act.action.kind.name
         mine = names.isdisjoint(act.action.what) or thing in act.action.what
-        if kind == verb and thing in act.action.what:
-            last = act
-        elif act.action.roles.get("replaces") in names or kind in _SETTLES or (kind in back and mine):
-            last = None
+        undoes = kind == verb and thing in act.action.what
+        settles = act.action.roles.get("replaces") in names or kind in _SETTLES or (kind in back and mine)
+        if undoes or settles:
+            left = {one: cells & ~done for one, cells in left.items()}
+        if undoes:
+            left[act] = done
         if any(need.thing == thing and need.state not in _LEFT[verb][1] for need in act.doing.leaves):
-            last = None
-    return last
+            left = {one: cells & ~done for one, cells in left.items()}
+    return left
 
 
 def _left_to_the_caller(thing: str, verb: str, last: Act, ways: Ways) -> bool:

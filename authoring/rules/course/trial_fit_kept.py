@@ -41,11 +41,9 @@ from collections.abc import Iterator, Sequence
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.course import Act, acts
-from authoring.model.fitments import may_hold
-from authoring.model.lacking import lack, tried
+from authoring.model.lacking import lack, laid_out
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 
@@ -70,18 +68,20 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
 
 def _kept(thing: str, act: Act, later: Sequence[Act], procedure: Procedure, vehicle: Equipment) -> Iterator[Fault]:
     rest = [one for one in later if one.action.kind.name in _APART | _FOR_GOOD and thing in one.action.what]
-    bad: list[Fitment] = []
-    good: list[Fitment] = []
+    space = laid_out(vehicle, procedure.covers, [act.when, *(one.when for one in rest)])
+    if space is None:
+        return
+    bad = open_still = space.where(act.when)
     first: Act | None = None
-    for fitment in tried(vehicle, procedure.covers, [act.when, *(one.when for one in rest)]):
-        follows = next((one for one in rest if may_hold(one.when, fitment)), None)
-        if not may_hold(act.when, fitment) or (follows is not None and follows.action.kind.name in _APART):
-            good.append(fitment)
-        else:
-            first = first or follows
-            bad.append(fitment)
+    for one in rest:
+        follows = space.where(one.when) & open_still
+        open_still &= ~follows
+        if one.action.kind.name in _APART:
+            bad &= ~follows
+        elif follows:
+            first = first or one
     if bad:
-        left = lack(vehicle, procedure.covers, bad, good)
+        left = lack(space, bad)
         before = "before it is fitted for good" if first is not None else "afterwards"
         yield Fault(
             f'"{thing}" is only tried here, and is not taken apart again {before}{left.whom}.',

@@ -47,10 +47,11 @@ from functools import partial
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.fitments import may_hold, together
 from authoring.model.growing import Growing, conditions_of, growing_of
-from authoring.model.lacking import Lack, lack, tried
+from authoring.model.lacking import Lack, lack, laid_out, taken_as_all
 from authoring.model.library import Library, Scope
 from authoring.model.procedure import Action, Procedure
-from authoring.model.smallest import Fitment
+from authoring.model.runs import one_of_each
+from authoring.model.space import Cells
 from authoring.model.specification import When
 from authoring.model.things import Equipment, Value
 from authoring.quantities.convert import convert
@@ -82,18 +83,18 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
 
 def _too_little(action: Action, when: When, scope: Scope, vehicle: Equipment) -> Iterator[Fault]:
     covers = together(scope.procedure.covers, when)
-    machines = tried(vehicle, covers, conditions_of(action, scope)) or [{}]
-    bad: dict[str, list[Fitment]] = {}
+    whens = conditions_of(action, scope)
+    space = laid_out(vehicle, covers, whens) or taken_as_all(vehicle)
+    bad: dict[str, Cells] = {}
     found: dict[str, Growing] = {}
-    for machine in machines:
+    for machine, alike in one_of_each(whens, space.every, space):
         growing = growing_of(action, scope, partial(may_hold, selection=machine))
         fault = _fault_of(growing) if growing is not None else ""
         if growing is not None and fault:
-            bad.setdefault(fault, []).append(machine)
+            bad[fault] = bad.get(fault, 0) | alike
             found.setdefault(fault, growing)
     for fault, some in bad.items():
-        shown = lack(vehicle, covers, some, [one for one in machines if one not in some])
-        yield _told(fault, action, found[fault], shown, scope)
+        yield _told(fault, action, found[fault], lack(space, some), scope)
 
 
 def _fault_of(growing: Growing) -> str:

@@ -82,11 +82,12 @@ from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.cooling import Cooling, Holds, conditions_of, coolings, needs_of
 from authoring.model.demands import Need
 from authoring.model.fitments import may_hold
-from authoring.model.lacking import Lack, lack, tried
+from authoring.model.lacking import Lack, lack, laid_out, taken_as_all
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import touched
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment
+from authoring.model.runs import one_of_each
+from authoring.model.space import Cells
 from authoring.model.things import Value
 from authoring.quantities.units import UNITS
 from authoring.rules.rule import Fault
@@ -103,10 +104,11 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     scope = library.scope(procedure)
     if scope.vehicle is None or not any(need.state in scope.things for need in needs_of(procedure)):
         return
-    machines = tried(scope.vehicle, procedure.covers, conditions_of(procedure, scope)) or [{}]
-    short: dict[tuple[Need, str], list[Fitment]] = {}
+    whens = conditions_of(procedure, scope)
+    space = laid_out(scope.vehicle, procedure.covers, whens) or taken_as_all(scope.vehicle)
+    short: dict[tuple[Need, str], Cells] = {}
     found: dict[tuple[Need, str], Cooling] = {}
-    for machine in machines:
+    for machine, alike in one_of_each(whens, space.every, space):
         holds = partial(may_hold, selection=machine)
         for cooling in coolings(procedure, scope, holds):
             if isinstance(cooling.estimate, Impossible):
@@ -115,11 +117,10 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
                 key = (cooling.need, "")
             else:
                 continue
-            short.setdefault(key, []).append(machine)
+            short[key] = short.get(key, 0) | alike
             found.setdefault(key, cooling)
     for key, bad in short.items():
-        shown = lack(scope.vehicle, procedure.covers, bad, [one for one in machines if one not in bad])
-        yield _fault(found[key], shown, scope)
+        yield _fault(found[key], lack(space, bad), scope)
 
 
 def _short(cooling: Cooling, estimate: Estimate, scope: Scope, holds: Holds) -> bool:

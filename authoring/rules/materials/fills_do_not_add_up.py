@@ -77,11 +77,12 @@ from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.diagnostics.words import joined
 from authoring.model.contents import ANY_AMOUNT, MOVES, Contents, after, amounts, hull, in_the_unit_of, volume
 from authoring.model.course import Act, acts, seen
-from authoring.model.fitments import may_hold
 from authoring.model.fluid import Fluid
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
+from authoring.model.runs import one_of_each, runs
 from authoring.model.smallest import Fitment
+from authoring.model.space import Cells
 from authoring.model.things import Value
 from authoring.model.ways import Ways, ways_of
 from authoring.quantities.quantity import Quantity
@@ -147,7 +148,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         return
     for name in moved:
         fluid = ways.vehicle.fluids.get(name)
-        if isinstance(fluid, Fluid) and name not in ways.unseen:
+        if isinstance(fluid, Fluid):
             moves = tuple(act for act in course if act.action.kind.name in MOVES and name in act.action.what)
             yield from _of_fluid(_Course(fluid, moves, _looks(name, course, procedure), ways, library))
 
@@ -161,13 +162,16 @@ def _looks(name: str, course: Sequence[Act], procedure: Procedure) -> tuple[int,
 def _of_fluid(course: _Course) -> Iterator[Fault]:
     """Yield a fault for each contradiction, told once for all the machines and ways that have it."""
     whens = [window.when for act in course.moves for value in _values(act, course) for window in value.windows]
-    machines = course.ways.machines(course.moves, (), [course.fluid.when, *whens])
-    found: dict[_Found, list[Fitment]] = {}
-    for machine in machines:
-        for one in _on(course, machine):
-            found.setdefault(one, []).append(machine)
+    space = course.ways.space(course.moves, (), [course.fluid.when, *whens])
+    if space is None:
+        return
+    found: dict[_Found, Cells] = {}
+    for done, cells in runs(course.ways.marked(course.moves, space), space.where(course.fluid.when)):
+        for machine, alike in one_of_each(whens, cells, space):
+            for one in _on(course, done, machine):
+                found[one] = found.get(one, 0) | alike
     for one, bad in found.items():
-        shown = course.ways.shown(bad, [machine for machine in machines if machine not in bad])
+        shown = course.ways.shown(bad, space)
         stated = course.fluid.capacity
         related = (Related(stated.where.of("value"), "the capacity"),) if stated is not None else ()
         severity = Severity.ERROR if one.too_much else None
@@ -182,14 +186,12 @@ def _values(act: Act, course: _Course) -> Iterator[Value]:
             yield named.thing
 
 
-def _on(course: _Course, machine: Fitment) -> Iterator[_Found]:
+def _on(course: _Course, done: Sequence[Act], machine: Fitment) -> Iterator[_Found]:
     """Yield what does not agree on one machine and way, in the order of the steps."""
     contents = Contents()
     poured = _Poured()
     last: Act | None = None
-    for act in course.moves if may_hold(course.fluid.when, machine) else ():
-        if not course.ways.happens(act, machine):
-            continue
+    for act in done:
         name = act.action.kind.name
         stated = course.amount(act, "amount", machine)
         yield from _expected(course, act, contents, course.amount(act, "expected", machine), poured)
@@ -206,9 +208,7 @@ def _on(course: _Course, machine: Fitment) -> Iterator[_Found]:
 
 def _done(act: Act, amount: Interval) -> Interval:
     """Return what an action may move in all: what may be skipped moves nothing, what is repeated moves more."""
-    optional = any(one.optional is not None for one in (act.step, act.doing, act.section))
-    repeated = any(one.repeat is not None for one in (act.step, act.doing, act.section))
-    return Interval(Fraction(0) if optional else amount.low, None if repeated else amount.high)
+    return Interval(Fraction(0) if act.optional else amount.low, None if act.repeated else amount.high)
 
 
 def _drawn(course: _Course, act: Act, contents: Contents, stated: list[Quantity]) -> Iterator[_Found]:

@@ -61,12 +61,11 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.contents import MOVES
 from authoring.model.course import Act, acts
-from authoring.model.fitments import may_hold
 from authoring.model.fluid import Fluid, apart
 from authoring.model.library import Library
 from authoring.model.mentions import touched
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment
+from authoring.model.space import Cells, Space
 from authoring.model.things import Equipment
 from authoring.model.ways import Ways, ways_of
 from authoring.rules.rule import Fault
@@ -91,7 +90,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         course = acts(procedure, library)
         moves = [act for act in course if act.action.kind.name in MOVES and set(act.action.what) & set(fluids)]
         ways = ways_of(procedure, library) if any(act.action.kind.pours for act in moves) else None
-        if ways is not None and not ways.unseen & set(fluids):
+        if ways is not None:
             yield from _in_item(item, fluids, moves, ways)
 
 
@@ -105,14 +104,11 @@ def _shared(equipment: Equipment) -> dict[str, dict[str, Fluid]]:
 
 
 def _in_item(item: str, fluids: Mapping[str, Fluid], moves: Sequence[Act], ways: Ways) -> Iterator[Fault]:
-    machines = ways.machines(moves, (), [fluid.when for fluid in fluids.values()])
-    found: dict[_Mixed, list[Fitment]] = {}
-    for machine in machines:
-        done = [act for act in moves if ways.happens(act, machine)]
-        for one in _on(machine, done, fluids):
-            found.setdefault(one, []).append(machine)
-    for mixed, bad in found.items():
-        shown = ways.shown(bad, [machine for machine in machines if machine not in bad])
+    space = ways.space(moves, (), [fluid.when for fluid in fluids.values()])
+    if space is None:
+        return
+    for mixed, bad in _mixed(moves, fluids, ways, space).items():
+        shown = ways.shown(bad, space)
         other = fluids[mixed.other]
         poured = (Related(mixed.before, "poured here"),) if mixed.before is not None else ()
         where = f'is in "{item}" already' if mixed.before is not None else f'may be in "{item}"'
@@ -125,21 +121,37 @@ def _in_item(item: str, fluids: Mapping[str, Fluid], moves: Sequence[Act], ways:
         )
 
 
-def _on(machine: Fitment, done: Sequence[Act], fluids: Mapping[str, Fluid]) -> Iterator[_Mixed]:
-    """Yield what is poured on another kind on one machine; each pair once, since the mixture stays."""
-    inside: dict[str, Span | None] = {name: None for name, one in fluids.items() if may_hold(one.when, machine)}
-    told: set[tuple[str, str]] = set()
-    for act in done:
-        name = act.action.kind.name
-        skipped = any(one.optional is not None for one in (act.step, act.doing, act.section))
-        if not skipped and (name == "drain" or (name == "extract" and "amount" not in act.action.roles)):
-            inside = {}
+def _mixed(moves: Sequence[Act], fluids: Mapping[str, Fluid], ways: Ways, space: Space) -> dict[_Mixed, Cells]:
+    """Return what is poured on another kind, and on which machines; on each every pair once, since the mixture stays.
+
+    `inside` is where each fluid may be in, by its name and the place where it was poured.
+    """
+    inside: dict[tuple[str, Span | None], Cells] = {
+        (name, None): space.where(fluid.when) for name, fluid in fluids.items()
+    }
+    told: dict[frozenset[str], Cells] = {}
+    found: dict[_Mixed, Cells] = {}
+    for act in moves:
+        done = ways.cells(act, space)
+        if _empties(act):
+            inside = {one: cells & ~done for one, cells in inside.items()}
         for mention in touched(act.action) if act.action.kind.pours else ():
             poured = fluids.get(mention.name) if mention.role == "what" else None
             if poured is None:
                 continue
-            for other, before in inside.items():
-                if (poured.id, other) not in told and apart(poured, fluids[other]):
-                    told |= {(poured.id, other), (other, poured.id)}
-                    yield _Mixed(mention.span, poured.id, other, before)
-            inside = {**inside, poured.id: mention.span}
+            for (other, before), cells in inside.items():
+                pair = frozenset({poured.id, other})
+                bad = done & cells & ~told.get(pair, 0) if apart(poured, fluids[other]) else 0
+                if bad:
+                    mixed = _Mixed(mention.span, poured.id, other, before)
+                    found[mixed] = found.get(mixed, 0) | bad
+                    told[pair] = told.get(pair, 0) | bad
+            inside = {one: cells & ~done if one[0] == poured.id else cells for one, cells in inside.items()}
+            inside[poured.id, mention.span] = done
+    return found
+
+
+def _empties(act: Act) -> bool:
+    """Tell whether an action lets out for certain what is in."""
+    name = act.action.kind.name
+    return not act.optional and (name == "drain" or (name == "extract" and "amount" not in act.action.roles))

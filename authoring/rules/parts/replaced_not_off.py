@@ -49,7 +49,7 @@ from authoring.model.course import Act, acts
 from authoring.model.library import Library
 from authoring.model.on_and_off import PUTS_ON, TAKES_OFF, wholes
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment
+from authoring.model.runs import last_done
 from authoring.model.ways import Ways, ways_of
 from authoring.rules.rule import Fault
 
@@ -69,7 +69,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     course = acts(procedure, library)
     for place, act in enumerate(course):
         old = act.action.roles.get("replaces") if act.own else None
-        if old is not None and old in scope.things and old not in ways.unseen:
+        if old is not None and old in scope.things:
             names = set(wholes(old, scope.things))
             if not any(need.thing in names and need.state == "removed" for need in procedure.needs):
                 yield from _of_fit(act, old, [one for one in course[:place] if _moves(one, names)], ways)
@@ -80,14 +80,15 @@ def _moves(act: Act, names: set[str]) -> bool:
 
 
 def _of_fit(act: Act, old: str, before: Sequence[Act], ways: Ways) -> Iterator[Fault]:
-    machines = [machine for machine in ways.machines([act, *before]) if ways.happens(act, machine)]
-    bad: list[Fitment] = []
-    for machine in machines:
-        done = [one for one in before if ways.happens(one, machine)]
-        if not done or done[-1].action.kind.name not in _OFF:
-            bad.append(machine)
+    space = ways.space([act, *before])
+    if space is None:
+        return
+    bad = 0
+    for last, cells in last_done(ways.marked(before, space), ways.cells(act, space)):
+        if last is None or last.action.kind.name not in _OFF:
+            bad |= cells
     if bad:
-        shown = ways.shown(bad, [machine for machine in machines if machine not in bad])
+        shown = ways.shown(bad, space)
         yield Fault(
             f'This takes the place of "{old}", which has not come off before{shown.whom}.',
             act.action.where.of("replaces"),

@@ -62,7 +62,7 @@ from authoring.model.library import Library
 from authoring.model.mentions import touched
 from authoring.model.on_and_off import PUTS_ON, TAKES_OFF
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment
+from authoring.model.space import Cells, Space
 from authoring.model.things import FastenerGroup, Item
 from authoring.model.ways import Ways, ways_of
 from authoring.rules.rule import Fault
@@ -86,14 +86,13 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
 
 
 def _of_thing(thing: Item | FastenerGroup, mine: Sequence[Act], ways: Ways, options: frozenset[str]) -> Iterator[Fault]:
-    bad: dict[Act, list[Fitment]] = {}
-    machines = ways.machines(mine)
-    for machine in machines:
-        on = _put_on_unasked([act for act in mine if ways.happens(act, machine)], options)
-        if on is not None and on.own:
-            bad.setdefault(on, []).append(machine)
-    for on, concern in bad.items():
-        shown = ways.shown(concern, [one for one in machines if one not in concern])
+    space = ways.space(mine)
+    if space is None:
+        return
+    for on, bad in _put_on_unasked(mine, options, ways, space):
+        if not on.own:
+            continue
+        shown = ways.shown(bad, space)
         yield Fault(
             f'"{thing.id}" may be used again under a condition, but goes back on here unasked{shown.whom}.',
             next(one.span for one in touched(on.action) if one.role == "what" and one.name == thing.id),
@@ -104,22 +103,30 @@ def _of_thing(thing: Item | FastenerGroup, mine: Sequence[Act], ways: Ways, opti
         )
 
 
-def _put_on_unasked(done: Sequence[Act], options: frozenset[str]) -> Act | None:
-    """Return the first action that brings the thing back after it came off, with no look at it since and no condition.
+def _put_on_unasked(
+    mine: Sequence[Act], options: frozenset[str], ways: Ways, space: Space
+) -> Iterator[tuple[Act, Cells]]:
+    """Yield each action that brings the thing back after it came off, with no look at it since and no condition.
 
-    Only the first counts: who starts a bolt by hand has decided, and who tightens it has not to decide again.
+    Only the first counts on each machine: who starts a bolt by hand has decided, and who tightens it has not to decide
+    again.
     """
-    off = False
-    for act in done:
+    off, never = 0, space.every
+    for act in mine:
+        done = ways.cells(act, space)
         kind = act.action.kind
         if kind.name in TAKES_OFF:
-            off = True
+            off |= done
         elif kind.checkpoint or kind.name == "discard":
-            off = False
-        elif kind.name in PUTS_ON and off:
-            step = act.doing
-            asked = step.if_done or step.unless_done or not options.isdisjoint(act.when)
-            if not asked:
-                return act
-            off = False
-    return None
+            off &= ~done
+        elif kind.name in PUTS_ON:
+            unasked = done & off & never
+            if unasked and not _asked(act, options):
+                yield act, unasked
+                never &= ~unasked
+            off &= ~done
+
+
+def _asked(act: Act, options: frozenset[str]) -> bool:
+    """Tell whether an action depends on what was done or decided in this job."""
+    return any(step.if_done or step.unless_done for step in act.steps) or not options.isdisjoint(act.when)

@@ -60,13 +60,14 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.diagnostics.words import joined
 from authoring.model.course import acts
-from authoring.model.fitments import may_hold, together
+from authoring.model.fitments import together
 from authoring.model.levels import LevelReading, readings, spans_on
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Step
-from authoring.model.smallest import Fitment
+from authoring.model.runs import one_of_each, runs
+from authoring.model.space import Cells
 from authoring.model.warmth import Effect, Event, Warmth, events, warmth
-from authoring.model.ways import Ways, ways_of
+from authoring.model.ways import Shown, Ways, ways_of
 from authoring.quantities.quantity import Quantity
 from authoring.rules.rule import Fault
 from authoring.workshop.interval import Interval, quantity_of
@@ -135,16 +136,18 @@ def _of_reading(reading: LevelReading, before: Sequence[Event], ways: Ways) -> I
     values = [reading.value, *(event.value for event in before if event.value is not None)]
     whens = [window.when for value in values for window in value.windows]
     mine = together(reading.covers, reading.section.when, reading.fluid.when)
-    machines = ways.machines([event.act for event in before], [reading.step], [mine, *whens])
-    bad: dict[_Missed, list[Fitment]] = {}
-    for machine in machines:
-        if may_hold(mine, machine) and ways.reached(reading.step, machine):
-            now = warmth([event for event in before if ways.happens(event.act, machine)], machine)
-            missed = _missed(now, spans_on(reading.value, machine))
+    space = ways.space([event.act for event in before], [reading.step], [mine, *whens])
+    if space is None:
+        return
+    bad: dict[_Missed, Cells] = {}
+    marked = [(event, ways.cells(event.act, space)) for event in before]
+    for happened, cells in runs(marked, space.where(mine) & ways.reached(reading.step, space)):
+        for machine, alike in one_of_each(whens, cells, space):
+            missed = _missed(warmth(happened, machine), spans_on(reading.value, machine))
             if missed is not None:
-                bad.setdefault(missed, []).append(machine)
+                bad[missed] = bad.get(missed, 0) | alike
     for missed, concern in bad.items():
-        yield _fault(reading, missed, concern, [one for one in machines if one not in concern], ways)
+        yield _fault(reading, missed, ways.shown(concern, space))
 
 
 def _missed(now: Warmth, windows: tuple[Interval, ...]) -> _Missed | None:
@@ -157,10 +160,7 @@ def _missed(now: Warmth, windows: tuple[Interval, ...]) -> _Missed | None:
     return _Missed(now.stated, now.spans, windows, min(checks, key=lambda one: one.lacking))
 
 
-def _fault(
-    reading: LevelReading, missed: _Missed, bad: Sequence[Fitment], good: Sequence[Fitment], ways: Ways
-) -> Fault:
-    shown = ways.shown(bad, good)
+def _fault(reading: LevelReading, missed: _Missed, shown: Shown) -> Fault:
     quantity = reading.value.specification.value
     side = "cold" if missed.nearest.reading is Reading.TOO_COLD else "warm"
     return Fault(

@@ -76,12 +76,12 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.model.changes import Modification
 from authoring.model.course import Act, acts
-from authoring.model.fitments import may_hold, together
-from authoring.model.lacking import lack, tried, without
+from authoring.model.fitments import together
+from authoring.model.lacking import lack, laid_out, without
 from authoring.model.library import Library, Scope
 from authoring.model.on_and_off import PUTS_ON, TAKES_OFF, meant
 from authoring.model.procedure import Procedure
-from authoring.model.smallest import Fitment
+from authoring.model.runs import last_done
 from authoring.model.specification import When
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
@@ -156,17 +156,15 @@ def _not_added(
 def _not_left_out(
     change: Modification, thing: _Thing, job: Sequence[Act], scope: Scope, vehicle: Equipment
 ) -> Iterator[Fault]:
-    covers = scope.procedure.covers
     mine = [act for act in job if thing.name in {*act.action.what, act.action.roles.get("replaces")}]
-    fitments = tried(vehicle, covers, [change.when, *(act.when for act in mine)])
-    concerned = [fitment for fitment in fitments if may_hold(change.when, fitment)]
-    bad: dict[Act | None, list[Fitment]] = {}
-    for fitment in concerned:
-        last = _last([act for act in mine if may_hold(act.when, fitment)])
-        if last is None or (last.action.kind.name in PUTS_ON and thing.name in last.action.what):
-            bad.setdefault(last, []).append(fitment)
-    for last, concern in bad.items():
-        missing = lack(vehicle, covers, concern, [one for one in fitments if one not in concern])
+    space = laid_out(vehicle, scope.procedure.covers, [change.when, *(act.when for act in mine)])
+    if space is None:
+        return
+    moves = [(act, space.where(act.when)) for act in mine if act.action.kind.name in _LEAVES_OUT | PUTS_ON]
+    for last, bad in last_done(moves, space.where(change.when)):
+        if last is not None and (last.action.kind.name not in PUTS_ON or thing.name not in last.action.what):
+            continue
+        missing = lack(space, bad)
         but = "no step takes it off" if last is None else "a step puts it back"
         yield Fault(
             f'The modification "{change.id}" {thing.verb} "{thing.name}", but {but}{missing.whom}.',
@@ -175,8 +173,3 @@ def _not_left_out(
             () if last is None else (Related(last.action.where.span, "it is put back here"),),
             missing.fitments,
         )
-
-
-def _last(mine: Sequence[Act]) -> Act | None:
-    """Return what happens last to a thing that comes off or goes on."""
-    return next((act for act in reversed(mine) if act.action.kind.name in _LEAVES_OUT | PUTS_ON), None)

@@ -36,14 +36,14 @@ sections:
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.fitments import may_hold
-from authoring.model.lacking import tried
+from authoring.model.lacking import laid_out, taken_as_all
 from authoring.model.language.step import PHASES
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Section
+from authoring.model.runs import last_done
+from authoring.model.space import Cells
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -56,18 +56,20 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     stated = [section for section in procedure.sections if section.phase is not None]
     if vehicle is None:
         return
-    told: set[str] = set()
     # Where nothing can be said of the vehicles, all sections are taken as for all of them.
-    for machine in tried(vehicle, procedure.covers, [section.when for section in stated]) or [{}]:
-        for above, section in pairwise(one for one in stated if may_hold(one.when, machine)):
-            if section.id not in told and _place(section) < _place(above):
-                told.add(section.id)
-                yield Fault(
-                    f'The phase "{section.phase}" comes before "{above.phase}", but this section stands behind it.',
-                    section.where.of("phase"),
-                    f"The order is {', '.join(PHASES)}; move the section, or correct its phase.",
-                    (Related(above.where.of("phase"), "the phase above"),),
-                )
+    space = laid_out(vehicle, procedure.covers, [section.when for section in stated]) or taken_as_all(vehicle)
+    before: list[tuple[Section, Cells]] = []
+    for section in stated:
+        mine = space.where(section.when)
+        above = next((one for one, _ in last_done(before, mine) if one and _place(section) < _place(one)), None)
+        before.append((section, mine))
+        if above is not None:
+            yield Fault(
+                f'The phase "{section.phase}" comes before "{above.phase}", but this section stands behind it.',
+                section.where.of("phase"),
+                f"The order is {', '.join(PHASES)}; move the section, or correct its phase.",
+                (Related(above.where.of("phase"), "the phase above"),),
+            )
 
 
 def _place(section: Section) -> int:

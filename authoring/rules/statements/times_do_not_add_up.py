@@ -43,10 +43,10 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.fitments import may_hold
-from authoring.model.lacking import tried
+from authoring.model.lacking import laid_out
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Section
+from authoring.model.runs import runs
 from authoring.model.stated import stated
 from authoring.quantities.quantity import Quantity
 from authoring.rules.rule import Fault
@@ -66,8 +66,10 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     if vehicle is None or procedure.time is None or not timed or refused:
         return
     low, high = _window(procedure.time)
-    machines = tried(vehicle, procedure.covers, [section.when for section in timed])
-    courses = [[one for one in timed if may_hold(one.when, machine)] for machine in machines]
+    space = laid_out(vehicle, procedure.covers, [section.when for section in timed])
+    if space is None:
+        return
+    courses = [course for course, _ in runs(((one, space.where(one.when)) for one in timed), space.every)]
     if not courses:
         return
     least = min(_total([one for one in course if not one.optional])[0] for course in courses)
