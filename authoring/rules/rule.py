@@ -4,6 +4,8 @@ A rule is one file below a family's folder; its name is the file's name with hyp
 Its docstring is the page that `bayleaf explain` prints and its examples are tests.
 It declares what it needs by its `check` function's first parameter: `procedure`, `equipment` or `library`.
 A rule whose fault is told while files are read has a page and no `check`.
+`ABOUT` names what it looks at (`model/subjects.py`); a booklet that holds nothing of that kind says that it does not
+apply. A rule without it looks at every job.
 """
 
 from __future__ import annotations
@@ -40,7 +42,10 @@ Check = Callable[[Any, Library], Iterable[Fault]]
 
 
 class Rule(Struct, frozen=True):
-    """One rule: its id, its family, how much its findings matter, the requirements it serves, its page."""
+    """One rule: its id, its family, how much its findings matter, the requirements it serves, its page.
+
+    `about` are the subjects of which one must be there for it to have anything to look at; empty where it always has.
+    """
 
     id: str
     family: str
@@ -49,6 +54,7 @@ class Rule(Struct, frozen=True):
     doc: str
     over: str
     check: Check | None
+    about: tuple[str, ...] = ()
 
     @property
     def page(self) -> str:
@@ -91,6 +97,7 @@ def _rule(family: str, name: str) -> Rule:
         doc=module.__doc__ or "",
         over=check.__code__.co_varnames[0] if check else "",
         check=check,
+        about=getattr(module, "ABOUT", ()),
     )
 
 

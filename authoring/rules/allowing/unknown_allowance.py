@@ -32,3 +32,4 @@ from authoring.diagnostics.diagnostic import Severity
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N20",)
+ABOUT = ("allowance",)

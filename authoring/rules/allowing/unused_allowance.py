@@ -26,3 +26,4 @@ from authoring.diagnostics.diagnostic import Severity
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N20",)
+ABOUT = ("allowance",)

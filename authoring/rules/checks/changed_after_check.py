@@ -51,6 +51,7 @@ from authoring.rules.rule import Fault
 # A check of one thing about a part, such as its thread, is not undone by a change of another, such as its angle.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("L3", "N8")
+ABOUT = ("checkpoint",)
 
 _CHANGES = frozenset({"align", "bleed", "fill", "fill-to-level", "heat", "seat", "tighten", "top-up"})
 _WAKES = frozenset({"restore", "run"})

@@ -85,6 +85,7 @@ from authoring.rules.rule import Fault
 # Steps are taken as they are written, though an outcome may skip or repeat some.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T3", "P4")
+ABOUT = ("critical",)
 
 _MOST_AT_RISK = "A"
 

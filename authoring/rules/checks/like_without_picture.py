@@ -81,6 +81,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F1", "R1")
+ABOUT = ("graded",)
 
 
 def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:

@@ -61,6 +61,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("L8", "R2", "N8", "N11")
+ABOUT = ("way-back",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

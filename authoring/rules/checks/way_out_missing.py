@@ -55,6 +55,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R3", "L8", "N11")
+ABOUT = ("checkpoint", "outcome")
 
 _ONWARD = frozenset({"go-on", "go-to", "next-time", "do-after"})
 

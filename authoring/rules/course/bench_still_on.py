@@ -66,6 +66,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N1", "N5")
+ABOUT = ("bench",)
 
 _OFF = frozenset({"remove", "disconnect"})
 _GONE = _OFF | {"discard"}

@@ -53,6 +53,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("L9",)
+ABOUT = ("free-order",)
 
 _TURNS = frozenset({"align", "bleed", "ease", "heat"})
 """Actions that change something of a thing that no state tells."""

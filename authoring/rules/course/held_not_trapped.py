@@ -58,6 +58,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N1", "N5")
+ABOUT = ("held",)
 
 _TRAPS = frozenset({"fit", "seat", "connect", "close", "start", "tighten"})
 _TAKES_OFF = frozenset({"remove", "disconnect", "discard"})

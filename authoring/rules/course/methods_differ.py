@@ -55,6 +55,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("L7",)
+ABOUT = ("method",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -68,6 +68,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R2", "N11")
+ABOUT = ("need",)
 
 _ON = frozenset({"fitted", "started", "tight"})
 _AGAINST = {

@@ -57,6 +57,7 @@ from authoring.source.document import Path
 # What a hold point is about may hang together with the work that is skipped with it in ways that no name tells.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N1", "N8")
+ABOUT = ("optional",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -64,6 +64,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N5",)
+ABOUT = ("bench",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

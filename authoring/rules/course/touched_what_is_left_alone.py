@@ -68,6 +68,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N4", "N11")
+ABOUT = ("left-alone",)
 
 _TURNS = frozenset({"loosen", "remove", "ease", "discard", "fit", "start", "tighten", "trial-fit"})
 _ONLY_SAYS = frozenset({"tell", "leave-empty", "mark"})

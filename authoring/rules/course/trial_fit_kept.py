@@ -49,6 +49,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N1", "N4")
+ABOUT = ("trial-fit",)
 
 _APART = frozenset({"remove", "disconnect", "discard"})
 _FOR_GOOD = frozenset({"fit", "seat", "connect", "hold", "start", "tighten"})

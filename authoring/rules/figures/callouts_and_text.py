@@ -113,6 +113,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F1",)
+ABOUT = ("figure",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

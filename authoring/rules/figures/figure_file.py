@@ -47,6 +47,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F1",)
+ABOUT = ("picture",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

@@ -50,6 +50,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("F2",)
+ABOUT = ("picture",)
 
 _CURE = 'Say in "alt" what is where, as to somebody on the telephone.'
 

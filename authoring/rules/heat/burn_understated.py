@@ -101,6 +101,7 @@ from authoring.workshop.burns import Touch
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("S7",)
+ABOUT = ("hot",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

@@ -63,6 +63,7 @@ from authoring.workshop.interval import Interval, quantity_of
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("V3",)
+ABOUT = ("heated",)
 
 
 _HOTTEST = convert(Fraction(250), UNITS["°C"], UNITS["K"])  # beyond it nobody heats a bore to join it

@@ -105,6 +105,7 @@ from authoring.workshop.interval import exactly, interval_of, quantity_of
 # How long a hand rests there is taken for a second where nobody said, and that may be wrong.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("S7",)
+ABOUT = ("hot",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -97,6 +97,7 @@ from authoring.workshop.interval import interval_of
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("V3",)
+ABOUT = ("value-needed",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

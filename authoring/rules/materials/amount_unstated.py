@@ -51,6 +51,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P1",)
+ABOUT = ("used-up",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

@@ -31,6 +31,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P5",)
+ABOUT = ("fluid-moved", "used-up")
 
 
 def check(library: Library, _library: Library) -> Iterator[Fault]:

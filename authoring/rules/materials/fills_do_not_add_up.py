@@ -94,7 +94,7 @@ from authoring.workshop.interval import Comparison, Interval, Standing, compare,
 # Too much is wrong for certain; too little may be made up for by what nobody wrote down.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N6",)
-
+ABOUT = ("fluid-moved",)
 _CURE = "Correct the amount, the capacity or what stays in; drain the fluid before it is filled anew."
 
 

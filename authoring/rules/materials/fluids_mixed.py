@@ -72,6 +72,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N6",)
+ABOUT = ("fluid-moved",)
 
 
 class _Mixed(Struct, frozen=True):

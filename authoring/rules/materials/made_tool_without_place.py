@@ -38,6 +38,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P3",)
+ABOUT = ("made-tool",)
 
 _WORDS = {"place": "where it is", "drawing": "what it looks like"}
 

@@ -82,6 +82,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R3",)
+ABOUT = ("measured",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

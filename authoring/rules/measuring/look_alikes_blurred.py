@@ -111,6 +111,7 @@ from authoring.workshop.interval import exactly, quantity_of
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R3",)
+ABOUT = ("sized-choice",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -85,6 +85,7 @@ from authoring.workshop.impossible import Impossible
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R3",)
+ABOUT = ("measured",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -82,6 +82,7 @@ from authoring.workshop.interval import interval_of, overlap
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("V3", "R3")
+ABOUT = ("value-needed",)
 
 _BRINGS = {"heat": "to", "run": "until", "measure": "value"}
 

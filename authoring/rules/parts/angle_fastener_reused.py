@@ -87,6 +87,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P2", "T2")
+ABOUT = ("angle",)
 
 _LET_GO = TAKES_OFF | {"loosen"}
 

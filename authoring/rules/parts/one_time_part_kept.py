@@ -79,6 +79,7 @@ from authoring.rules.rule import Fault
 # Steps that an outcome skips or repeats are taken as they are written, so a fault here is likely and not proved.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P2",)
+ABOUT = ("one-time-part",)
 
 _COMES_OFF = frozenset({"remove", "disconnect", "open"})
 _DONE_TO_PARTS = frozenset({"remove", "discard", "fit"})

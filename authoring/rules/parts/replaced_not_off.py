@@ -56,6 +56,7 @@ from authoring.rules.rule import Fault
 # An old thing may come off with another one that the steps name.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N1", "P2")
+ABOUT = ("replaced",)
 
 _OFF = TAKES_OFF | {"discard"}
 

@@ -70,6 +70,7 @@ from authoring.rules.rule import Fault
 # Steps are taken as they are written, though an outcome may skip or repeat some.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P2",)
+ABOUT = ("reuse",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

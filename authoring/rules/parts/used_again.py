@@ -70,6 +70,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P2",)
+ABOUT = ("reuse",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

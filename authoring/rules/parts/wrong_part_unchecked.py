@@ -87,6 +87,7 @@ from authoring.rules.rule import Fault
 # Steps are taken as they are written, though an outcome may skip or repeat some.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N2",)
+ABOUT = ("look-alike",)
 
 _CHECKS = frozenset({"measure", "inspect", "compare"})
 _FITS = frozenset({"fit", "seat", "hold"})

@@ -46,6 +46,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("S7", "N20")
+ABOUT = ("shop-policy",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

@@ -135,6 +135,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("S1", "S7")
+ABOUT = ("shop-policy",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

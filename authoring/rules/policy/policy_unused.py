@@ -101,6 +101,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("A6",)
+ABOUT = ("shop-policy",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

@@ -125,6 +125,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("H1",)
+ABOUT = ("shop-policy",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -62,6 +62,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N16",)
+ABOUT = ("positions",)
 
 _BOTH_WAYS = frozenset({"12", "12:00", "6", "6:00"})
 

@@ -57,6 +57,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T2",)
+ABOUT = ("positions",)
 
 
 def check(equipment: Equipment, _: Library) -> Iterator[Fault]:

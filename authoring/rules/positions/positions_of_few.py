@@ -51,6 +51,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T2",)
+ABOUT = ("positions",)
 
 
 def check(equipment: Equipment, _: Library) -> Iterator[Fault]:

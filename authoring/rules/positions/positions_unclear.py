@@ -73,6 +73,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T2",)
+ABOUT = ("positions",)
 
 _ONE_ENDED = frozenset({Form.MINIMUM, Form.MAXIMUM})
 

@@ -57,6 +57,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T4",)
+ABOUT = ("adapter",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -65,6 +65,7 @@ from authoring.workshop.bolt_load import BoltLoad
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1", "N3")
+ABOUT = ("torque",)
 
 _UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm")
 _LEAST_SHARE = 1 / 3

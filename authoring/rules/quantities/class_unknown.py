@@ -59,6 +59,7 @@ from authoring.workshop.proof_load import PROPERTY_CLASSES, proof_stress_mpa
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1", "N3")
+ABOUT = ("class",)
 
 _LIKE_A_CLASS = re.compile(r"[0-9]{1,2}[.,][0-9]{1,2}")
 

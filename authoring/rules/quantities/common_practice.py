@@ -44,6 +44,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.NOTE
 REQUIREMENTS = ("A5", "N20")
+ABOUT = ("common-practice",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

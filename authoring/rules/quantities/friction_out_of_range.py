@@ -62,6 +62,7 @@ from authoring.workshop.interval import Interval, interval_of
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1", "N3")
+ABOUT = ("friction",)
 
 _FRICTION = Interval(Fraction("0.04"), Fraction("0.5"))
 _NUT_FACTOR = Interval(Fraction("0.05"), Fraction("0.6"))

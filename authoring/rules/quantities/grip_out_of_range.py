@@ -60,6 +60,7 @@ from authoring.workshop.metric_thread import metric_thread
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1", "N3")
+ABOUT = ("grip",)
 
 _SHORTEST, _LONGEST = Fraction(3, 10), Fraction(30)
 _MM = 1000

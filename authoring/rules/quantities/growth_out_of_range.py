@@ -43,6 +43,7 @@ from authoring.workshop.oil_density import expansion_of_oil
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N13",)
+ABOUT = ("growth",)
 
 _ROOM = Fraction(29_315, 100)
 _COLD = Fraction(22_315, 100)

@@ -76,6 +76,7 @@ from authoring.workshop.level_windows import Reading, WindowCheck, check_window
 # A fluid cools and warms in ways that no step states.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("H2", "N11")
+ABOUT = ("level",)
 
 _ASIDE = frozenset({Reading.TOO_COLD, Reading.TOO_WARM})
 

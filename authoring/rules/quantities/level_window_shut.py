@@ -68,6 +68,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "H2")
+ABOUT = ("level",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

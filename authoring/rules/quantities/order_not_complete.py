@@ -55,6 +55,7 @@ from authoring.workshop.tightening_order import order_faults
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T2",)
+ABOUT = ("order",)
 
 # Of many numbers the first will do.
 _MOST_TOLD = 5

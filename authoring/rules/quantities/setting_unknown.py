@@ -56,6 +56,7 @@ from authoring.workshop.impossible import Impossible
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T4",)
+ABOUT = ("adapter",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -79,6 +79,7 @@ from authoring.workshop.interval import Standing, compare, interval_of
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T2",)
+ABOUT = ("stages",)
 
 
 def check(equipment: Equipment, _: Library) -> Iterator[Fault]:

@@ -74,6 +74,7 @@ from authoring.workshop.proof_load import proof_load_newton
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1",)
+ABOUT = ("tapped",)
 
 _KILO = 1000
 

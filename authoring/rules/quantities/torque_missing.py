@@ -62,6 +62,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("T1",)
+ABOUT = ("tightened",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

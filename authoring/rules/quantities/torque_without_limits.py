@@ -41,6 +41,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.NOTE
 REQUIREMENTS = ("T1",)
+ABOUT = ("torque",)
 
 
 def check(equipment: Equipment, _library: Library) -> Iterator[Fault]:

@@ -63,6 +63,7 @@ from authoring.workshop.interval import interval_of
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T2", "N3")
+ABOUT = ("angle",)
 
 _FURTHEST_DEGREE = 270
 

@@ -75,6 +75,7 @@ from authoring.workshop.metric_thread import metric_thread
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1", "N3")
+ABOUT = ("torque",)
 
 
 def check(equipment: Equipment, _library: Library) -> Iterator[Fault]:

@@ -57,6 +57,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "H2")
+ABOUT = ("window-for-some",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -84,6 +84,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("H2",)
+ABOUT = ("measured",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

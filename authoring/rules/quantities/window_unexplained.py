@@ -41,6 +41,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("L6",)
+ABOUT = ("window-for-some",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

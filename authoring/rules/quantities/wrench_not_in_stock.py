@@ -55,6 +55,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T4",)
+ABOUT = ("tightened",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -66,6 +66,7 @@ from authoring.workshop.wrench_fit import WrenchFault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T4",)
+ABOUT = ("tightened",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

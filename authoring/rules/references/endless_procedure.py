@@ -82,6 +82,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R2", "N11")
+ABOUT = ("carried-out",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

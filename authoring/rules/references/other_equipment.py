@@ -95,6 +95,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R1", "R2")
+ABOUT = ("carried-out",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

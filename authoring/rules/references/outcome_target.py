@@ -65,6 +65,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R1", "R3", "N11")
+ABOUT = ("outcome",)
 
 _LEADS_TO = {
     "do": ("which procedure", '"to: " and the procedure\'s number, such as to: FL-120'),

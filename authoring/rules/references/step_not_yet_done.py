@@ -61,6 +61,7 @@ from authoring.source.document import Where
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("L8", "R1", "N11")
+ABOUT = ("after-a-step",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -34,6 +34,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("C4",)
+ABOUT = ("trial",)
 
 
 def check(procedure: Procedure, _: Library) -> Iterator[Fault]:

@@ -99,6 +99,7 @@ from authoring.rules.rule import Fault
 # A thing may be harmless in this job, such as a pipe that has cooled; the author says so with a reason.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("S7", "N9")
+ABOUT = ("danger",)
 
 
 class _Touch(Struct, frozen=True, eq=False):

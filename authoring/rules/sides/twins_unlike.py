@@ -38,6 +38,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N16",)
+ABOUT = ("twin",)
 
 
 def check(equipment: Equipment, _library: Library) -> Iterator[Fault]:

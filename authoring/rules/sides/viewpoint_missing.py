@@ -52,6 +52,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N16",)
+ABOUT = ("side",)
 
 _SEEN = frozenset({"left", "right", "front", "rear"})
 

@@ -89,6 +89,7 @@ from authoring.rules.rule import Fault
 # Steps are taken as they are written, though an outcome may skip or repeat some.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N1",)
+ABOUT = ("modification",)
 
 _LEAVES_OUT = TAKES_OFF | {"discard", "leave-empty"}
 

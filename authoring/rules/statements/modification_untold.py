@@ -53,6 +53,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N1",)
+ABOUT = ("modification",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -48,6 +48,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("A3",)
+ABOUT = ("phase",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

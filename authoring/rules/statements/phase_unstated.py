@@ -43,6 +43,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("A3",)
+ABOUT = ("phase",)
 
 
 def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:

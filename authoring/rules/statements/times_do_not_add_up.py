@@ -54,6 +54,7 @@ from authoring.rules.rule import Fault
 # A time is an estimate, and an author may leave room on purpose.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("A4", "N17")
+ABOUT = ("section-time",)
 
 _MINUTE = 60
 

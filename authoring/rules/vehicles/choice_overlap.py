@@ -144,6 +144,7 @@ from authoring.workshop.interval import interval_of, overlap
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "N2")
+ABOUT = ("choice",)
 
 Sizes: TypeAlias = Mapping[str, Specification]
 

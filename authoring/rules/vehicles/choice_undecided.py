@@ -85,6 +85,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "N2")
+ABOUT = ("choice",)
 
 
 def check(procedure: Procedure, _: Library) -> Iterator[Fault]:

@@ -45,6 +45,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "V4")
+ABOUT = ("condition",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

@@ -62,6 +62,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "V4")
+ABOUT = ("condition",)
 
 _CURE = "Correct the condition, cover such machines, or leave this out."
 

@@ -64,6 +64,7 @@ from authoring.rules.rule import Fault
 # It may have been asked before the machine came in; the author then says so in a condition.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("A1",)
+ABOUT = ("option",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

@@ -67,6 +67,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("A6", "V1")
+ABOUT = ("option",)
 
 
 def check(procedure: Procedure, _: Library) -> Iterator[Fault]:

@@ -103,6 +103,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("N2",)
+ABOUT = ("sized-choice",)
 
 
 def check(procedure: Procedure, _: Library) -> Iterator[Fault]:

@@ -64,6 +64,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "V4")
+ABOUT = ("condition",)
 
 _CURE = "Ask for fewer features at once, or cover fewer values."
 

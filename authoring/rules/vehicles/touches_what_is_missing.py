@@ -54,6 +54,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1", "V4")
+ABOUT = ("condition",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:

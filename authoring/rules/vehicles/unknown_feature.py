@@ -29,6 +29,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("V1",)
+ABOUT = ("condition",)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
