@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from msgspec.structs import replace
 
@@ -26,8 +26,9 @@ def decided_vehicle(equipment: Equipment, procedure: Procedure, words: Callable[
         for option in procedure.options.values()
     }
     fitted = {choice.id: _as_feature(choice, words) for choice in choices}
-    never = tuple(one for choice in choices for one in _impossible(choice, equipment))
-    return replace(equipment, features={**fitted, **options, **equipment.features}, never=(*equipment.never, *never))
+    features = {**fitted, **options, **equipment.features}
+    never = tuple(one for choice in choices for one in _impossible(choice, features))
+    return replace(equipment, features=features, never=(*equipment.never, *never))
 
 
 def _as_feature(choice: Choice, words: Callable[[str], str]) -> Feature:
@@ -35,11 +36,11 @@ def _as_feature(choice: Choice, words: Callable[[str], str]) -> Feature:
     return Feature(choice.id, choice.name, choice.question, {part: words(part) for part in parts}, choice.where)
 
 
-def _impossible(choice: Choice, equipment: Equipment) -> Iterator[When]:
+def _impossible(choice: Choice, features: Mapping[str, Feature]) -> Iterator[When]:
     """Yield the pairs of a part and a feature's values for which the choice never gives that part."""
     for part in choice.parts:
         for feature, values in part.when.items():
-            known = equipment.features.get(feature)
+            known = features.get(feature)
             others = tuple(value for value in known.values if value not in values) if known is not None else ()
             if others:
                 yield {choice.id: (part.part, *part.equal), feature: others}
