@@ -123,12 +123,12 @@ def changing(kind: ActionKind) -> bool:
 def touched_sides(action: Action) -> frozenset[Side]:
     """Return the sides on which an action can change something, and those on which it depends what it changes."""
     return frozenset(
-        (thing, side) for effect, thing in _effects(action) for side in {effect.side, *_rivals(effect.side)}
+        (thing, side) for effect, thing in _effects(action) for side in {effect.side, *rivals(effect.side)}
     )
 
 
 @cache
-def _rivals(side: str) -> frozenset[str]:
+def rivals(side: str) -> frozenset[str]:
     """Return the sides of which some action changes the one that changed last, where this is one of them."""
     found: set[str] = set()
     for kind in action_kinds().values():

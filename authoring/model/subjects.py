@@ -76,6 +76,10 @@ SUBJECTS: Mapping[str, Subject] = {
         lambda m: any(one.then == "go-to" for one in m.outcomes) or any(one.repeat is not None for one in m.stretches),
     ),
     "carried-out": Subject("No other procedure is carried out, and none comes before.", _led_away),
+    "covered": Subject(
+        "Nothing on the machine covers anything.",
+        lambda m: any(item.covers for machine in m.machines for item in machine.items.values()),
+    ),
     "tightened": Subject("Nothing is tightened.", lambda m: any(one.kind.torque for one in m.actions)),
     "fluid-moved": Subject("No fluid is let out or put in.", lambda m: m.does(*MOVES)),
     "level": Subject("No level is read.", lambda m: m.does(*READS)),

@@ -1,0 +1,69 @@
+"""What lies under what: the covers of a thing, and whether one of them is in the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from msgspec import Struct
+
+from authoring.model.effects import Reach
+from authoring.model.ends import Side
+from authoring.model.library import Scope
+from authoring.model.on_and_off import wholes
+from authoring.model.procedure import Action
+from authoring.proof.settings import Setting
+
+OFF = frozenset({"removed", "replaced"})
+"""How a thing is where it is not on the machine."""
+
+GONE = frozenset({"discarded", "empty"})
+"""What became of a thing whose place is empty."""
+
+_PLACED_WITH = ("on", "in", "replaces")
+"""The roles whose things must be free as well where something is brought to its place."""
+
+
+class Covered(Struct, frozen=True):
+    """A thing that is reached, the item that covers it, and what it covers: the thing, or a whole of it."""
+
+    thing: str
+    cover: str
+    beneath: str
+
+    def sides(self, scope: Scope) -> Iterator[Side]:
+        """Yield the sides that tell whether it is in the way: where both are, and all that they are part of."""
+        for one in (*wholes(self.cover, scope.things), *wholes(self.thing, scope.things)):
+            yield from ((one, "where"), (one, "fate"))
+        yield self.cover, "lid"
+
+    def in_the_way(self, action: Action, scope: Scope, now: Mapping[Side, Setting]) -> bool:
+        """Tell whether the cover keeps the hands from the thing for an action."""
+        over = wholes(self.thing, scope.things)
+        whole_off = any(is_off(one, now) for one in over[1 : over.index(self.beneath) + 1])
+        lies_apart = whole_off or (is_off(self.thing, now) and action.kind.reach is not Reach.PLACE)
+        cover_off = any(is_off(one, now) for one in wholes(self.cover, scope.things))
+        return not (lies_apart or cover_off or now[self.cover, "lid"].state == "open")
+
+
+def covers_of(thing: str, scope: Scope) -> Iterator[Covered]:
+    """Yield each item that covers a thing or something that it is part of."""
+    if scope.equipment is not None:
+        over = wholes(thing, scope.things)
+        for item in scope.equipment.items.values():
+            yield from (Covered(thing, item.id, one) for one in over if one in item.covers and item.id not in over)
+
+
+def is_off(thing: str, now: Mapping[Side, Setting]) -> bool:
+    """Tell whether a thing is not on the machine."""
+    return now[thing, "where"].state in OFF or now[thing, "fate"].state in GONE
+
+
+def reached(action: Action) -> Iterator[tuple[str, str]]:
+    """Yield (role, name) for what the hands must reach: what the action is done to, and the places of what goes on."""
+    kind = action.kind
+    if kind.reach is Reach.NOWHERE:
+        return
+    named = list(action.names())
+    first = next((role for role in kind.reached if any(role == one for one, _ in named)), None)
+    beside = _PLACED_WITH if kind.reach is Reach.PLACE else ()
+    yield from ((role, name) for role, name in named if role == first or role in beside)

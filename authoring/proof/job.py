@@ -1,0 +1,43 @@
+"""A job that can be gone through: its track, its ways, and what its names mean."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import lru_cache
+
+from msgspec import Struct
+
+from authoring.model.ends import Side
+from authoring.model.library import Library, Scope
+from authoring.model.procedure import Procedure
+from authoring.model.specification import When
+from authoring.model.ways import Ways, ways_of
+from authoring.proof.settings import Settings
+from authoring.proof.story import Story
+from authoring.proof.track import Point, Track, track_of
+
+
+class Job(Struct, frozen=True, eq=False):
+    """A procedure with its track and ways; `scope` is the job's own."""
+
+    procedure: Procedure
+    scope: Scope
+    track: Track
+    ways: Ways
+
+    def story(self, sides: Iterable[Side], asked: Iterable[Point] = (), more: Iterable[When] = ()) -> Story | None:
+        """Return how these sides stand wherever the job touches them, and at the points asked about.
+
+        `more` are conditions that a question compares with, such as when a thing is there at all.
+        It is None where nothing can be said: a name is unknown, or there are too many combinations; both are told.
+        """
+        story = Story(self.track, self.ways, Settings(sides, self.scope), asked, more)
+        return story if story.told else None
+
+
+@lru_cache(maxsize=64)
+def job_of(procedure: Procedure, library: Library) -> Job | None:
+    """Return the job that a procedure is; None where its equipment is not known, or it is too long to follow."""
+    ways = ways_of(procedure, library)
+    track = track_of(procedure, library) if ways is not None else None
+    return Job(procedure, library.scope(procedure), track, ways) if ways is not None and track is not None else None
