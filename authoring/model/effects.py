@@ -1,6 +1,6 @@
 """What an action changes, and where the hands must be for it: declared by each action, read by every walk.
 
-A side is what may change about a thing: where it is, what became of it, whether its lid is open, how high it is, what
+A side is what may change about a thing: where it is, whether its lid is open, how high it is, what
 holds it, what keeps it from moving, whether it is fed, moves, is full or free of air, and in which position it stands.
 """
 

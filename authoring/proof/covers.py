@@ -13,11 +13,8 @@ from authoring.model.on_and_off import wholes
 from authoring.model.procedure import Action
 from authoring.proof.settings import Setting
 
-OFF = frozenset({"removed", "replaced"})
+OFF = frozenset({"removed", "replaced", "discarded", "empty"})
 """How a thing is where it is not on the machine."""
-
-GONE = frozenset({"discarded", "empty"})
-"""What became of a thing whose place is empty."""
 
 _PLACED_WITH = ("on", "in", "replaces")
 """The roles whose things must be free as well where something is brought to its place."""
@@ -33,7 +30,7 @@ class Covered(Struct, frozen=True):
     def sides(self, scope: Scope) -> Iterator[Side]:
         """Yield the sides that tell whether it is in the way: where both are, and all that they are part of."""
         for one in (*wholes(self.cover, scope.things), *wholes(self.thing, scope.things)):
-            yield from ((one, "where"), (one, "fate"))
+            yield one, "where"
         yield self.cover, "lid"
 
     def in_the_way(self, action: Action, scope: Scope, now: Mapping[Side, Setting]) -> bool:
@@ -55,7 +52,7 @@ def covers_of(thing: str, scope: Scope) -> Iterator[Covered]:
 
 def is_off(thing: str, now: Mapping[Side, Setting]) -> bool:
     """Tell whether a thing is not on the machine."""
-    return now[thing, "where"].state in OFF or now[thing, "fate"].state in GONE
+    return now[thing, "where"].state in OFF
 
 
 def reached(action: Action) -> Iterator[tuple[str, str]]:

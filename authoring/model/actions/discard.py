@@ -9,7 +9,7 @@ ACTION = ActionKind(
     words=("discard", "throw away", "scrap"),
     says="Discard {what}.",
     what=Role("What is thrown away.", frozenset({Kind.ITEM, Kind.FASTENERS, Kind.PART})),
-    effects=(Effect("fate", "discarded"),),
+    effects=(Effect("where", "discarded"),),
     reach=Reach.NOWHERE,
     discards=True,
 )

@@ -9,7 +9,7 @@ ACTION = ActionKind(
     words=("leave",),
     says="Leave {what} empty.",
     what=Role("The place that stays empty.", frozenset({Kind.ITEM, Kind.FASTENERS})),
-    effects=(Effect("fate", "empty", perhaps=True),),
+    effects=(Effect("where", "empty", perhaps=True),),
     reach=Reach.PLACE,
     empties=True,
 )
