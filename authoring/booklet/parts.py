@@ -13,8 +13,9 @@ from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.booklet.ready import ready
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Text, Words
-from authoring.model.fitments import LIMIT, combinations, fitments, may_hold
+from authoring.model.lacking import laid_out
 from authoring.model.procedure import Choice
+from authoring.model.runs import runs
 from authoring.model.specification import When
 from authoring.model.things import Part
 
@@ -94,17 +95,15 @@ def _marks(part: Part) -> str:
 
 def _most(fittings: list[_Fitting], volume: Volume) -> int:
     """Return the most that one vehicle takes: methods are not added up, and neither are steps for other vehicles."""
-    vehicle, features = volume.scope.vehicle, {feature for one in fittings for feature in one.when}
+    vehicle = volume.scope.vehicle
     covers = {**volume.procedure.covers, **{feature: (value,) for feature, value in volume.selection.items()}}
-    if vehicle is None or not features or combinations(vehicle, covers, features) > LIMIT:
+    space = laid_out(vehicle, covers, [one.when for one in fittings]) if vehicle is not None else None
+    if space is None:
         return _counted(fittings)
-    return max(
-        (
-            _counted([one for one in fittings if may_hold(one.when, vehicle_of)])
-            for vehicle_of in fitments(vehicle, covers, features)
-        ),
-        default=0,
-    )
+    if not space.every:
+        return 0
+    together = runs(((one, space.where(one.when)) for one in fittings), space.every)
+    return max((_counted(list(mine)) for mine, _ in together), default=_counted(fittings))
 
 
 def _counted(fittings: list[_Fitting]) -> int:

@@ -18,9 +18,10 @@ from authoring.cli.wrong_use import WrongUseError
 from authoring.diagnostics.diagnostic import Diagnostic
 from authoring.diagnostics.nearest import did_you_mean
 from authoring.model.build import shape_of
-from authoring.model.fitments import covered, fitments
+from authoring.model.fitments import covered
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
+from authoring.model.space import possible
 from authoring.pipeline import Checked, check, html, pdf
 from authoring.render.pango_missing import PangoMissing
 
@@ -144,6 +145,7 @@ def _misfit(library: Library, procedure: Procedure, asked: Mapping[str, str]) ->
             return f'the {known.name} is never "{value}". {near}'
         if value not in covered(equipment, procedure.covers)[feature]:
             return f'{procedure.number} does not cover {known.name} "{value}"'
-    if not any(asked == one for one in fitments(equipment, procedure.covers, asked)):
+    whole = {**procedure.covers, **{feature: (value,) for feature, value in asked.items()}}
+    if asked and not possible(equipment, whole):
         return f"{equipment.name} never has {' with '.join(f'{f}={v}' for f, v in asked.items())}"
     return None

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from authoring.model.applicability import known
-from authoring.model.fitments import concerned, fitments, may_hold, together, too_many
+from authoring.model.fitments import together
+from authoring.model.lacking import laid_out
 from authoring.model.procedure import Choice, ChoicePart, Procedure
-from authoring.model.specification import Specification, When
+from authoring.model.space import Cells, Space
+from authoring.model.specification import ALWAYS, Specification, When
 from authoring.model.things import Equipment
 from authoring.quantities.quantity import Quantity
 
@@ -25,27 +26,15 @@ def features_of(procedure: Procedure, choice: Choice) -> set[str]:
     return {feature for when in whens for feature in when}
 
 
-def answerable(procedure: Procedure, choice: Choice, equipment: Equipment) -> bool:
-    """Tell whether every fitment can be tried: all names are known, and the combinations are not too many."""
-    whens = [procedure.covers, *(part.when for part in choice.parts), *uses(procedure, choice)]
-    return all(known(when, equipment) for when in whens) and not too_many(
-        equipment, procedure.covers, features_of(procedure, choice)
-    )
-
-
-def asked(procedure: Procedure, choice: Choice, equipment: Equipment) -> list[dict[str, str]]:
-    """Return the covered fitments that meet the choice, each once, over the features that bear on it.
+def asked(procedure: Procedure, choice: Choice, equipment: Equipment) -> tuple[Space, Cells] | None:
+    """Return the covered fitments that meet the choice, in a space over the features that bear on it.
 
     A choice that no step needs is taken as needed everywhere.
+    It is None where nothing can be said: a name is unknown or the combinations are too many, both told elsewhere.
     """
-    features = features_of(procedure, choice)
-    needed = uses(procedure, choice) or [{}]
-    found: dict[tuple[tuple[str, str], ...], dict[str, str]] = {}
-    for fitment in fitments(equipment, procedure.covers, concerned(equipment, features)):
-        mine = {feature: value for feature, value in fitment.items() if feature in features}
-        if any(may_hold(when, mine) for when in needed):
-            found.setdefault(tuple(mine.items()), mine)
-    return list(found.values())
+    needed = uses(procedure, choice)
+    space = laid_out(equipment, procedure.covers, [*(part.when for part in choice.parts), *needed])
+    return (space, space.either(needed or [ALWAYS])) if space is not None else None
 
 
 def deciding(choice: Choice, part: ChoicePart) -> dict[str, Specification]:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from itertools import islice
 
 from authoring.model.fitments import in_words
-from authoring.model.smallest import Fitment
 from authoring.model.specification import When
 from authoring.model.things import Feature
 
@@ -32,16 +31,8 @@ def concern(features: Features, covers: When, whens: Iterable[When]) -> str:
     return in_words(limited, features)
 
 
-def concern_of(fitments: Sequence[Fitment], features: Features, covers: When) -> str:
-    """Return the words for exactly these covered fitments; of more than four groups of them only the first.
-
-    All name the same features, and there is at least one.
-    """
-    return concern_of_groups(_grouped(fitments), features, covers)
-
-
-def concern_of_groups(groups: Iterable[When], features: Features, covers: When) -> str:
-    """Return the words for the covered fitments that meet one of these conditions, as `concern_of` does."""
+def concern_of(groups: Iterable[When], features: Features, covers: When) -> str:
+    """Return the words for the covered fitments that meet one of these conditions; of more than four only the first."""
     words = [concern(features, covers, (group,)) for group in islice(groups, _SHOWN + 1)]
     if not all(words):
         return ""
@@ -54,16 +45,3 @@ def _known(features: Features, feature: str, values: Iterable[str]) -> bool:
 
 def _limits(features: Features, feature: str, values: Iterable[str]) -> bool:
     return feature not in features or not set(features[feature].values) <= set(values)
-
-
-def _grouped(fitments: Sequence[Fitment]) -> list[When]:
-    """Return conditions that together hold for these fitments and no other, fewer where values can be joined."""
-    groups: list[When] = [{feature: (value,) for feature, value in fitment.items()} for fitment in fitments]
-    for feature in fitments[0]:
-        joined: dict[tuple[tuple[str, tuple[str, ...]], ...], When] = {}
-        for group in groups:
-            others = tuple((name, values) for name, values in group.items() if name != feature)
-            before = joined[others][feature] if others in joined else ()
-            joined[others] = {**group, feature: (*before, *group[feature])}
-        groups = list(joined.values())
-    return groups

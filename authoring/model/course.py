@@ -7,9 +7,10 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from authoring.model.fitments import possible, together
+from authoring.model.fitments import together
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Outcome, Procedure, Section, Step
+from authoring.model.space import possible
 from authoring.model.specification import When
 from authoring.source.document import Where
 

@@ -5,16 +5,17 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterable, Iterator, Mapping
+from typing import TypeAlias
 
 from authoring.diagnostics.words import joined
 from authoring.model.specification import When
 from authoring.model.things import Equipment, Feature
 
-LIMIT = 4096
-"""How many combinations of features are tried for one question; twelve features of two values make as many."""
+Fitment: TypeAlias = Mapping[str, str]
+"""A value of each of some features."""
 
 
-def may_hold(when: When, selection: Mapping[str, str]) -> bool:
+def may_hold(when: When, selection: Fitment) -> bool:
     """Tell whether `when` can hold once the features in `selection` have their values; others are open."""
     return all(selection[feature] in values for feature, values in when.items() if feature in selection)
 
@@ -71,22 +72,6 @@ def together(*whens: When) -> When:
     return joined
 
 
-def possible(equipment: Equipment, when: When) -> bool:
-    """Tell whether any fitment of the equipment meets `when`.
-
-    Beyond LIMIT combinations the answer is yes; ask `too_many` to tell.
-    """
-    features = concerned(equipment, when)
-    if combinations(equipment, when, features) > LIMIT:
-        return True
-    return any(True for _ in fitments(equipment, when, features))
-
-
-def too_many(equipment: Equipment, covers: When, features: Iterable[str]) -> bool:
-    """Tell whether a question about these features has more combinations than are tried."""
-    return combinations(equipment, covers, concerned(equipment, features)) > LIMIT
-
-
 def _happens(never: When, fitment: Mapping[str, str]) -> bool:
     return all(fitment.get(feature) in values for feature, values in never.items())
 
@@ -104,3 +89,10 @@ def in_words(when: When, features: Mapping[str, Feature]) -> str:
         words = [known.values.get(value, value) if known else value for value in values]
         told.append(f"{known.name if known else feature}: {joined(words, 'or')}")
     return "; ".join(told)
+
+
+def told(fitment: Fitment, equipment: Equipment, otherwise: str = "every machine covered") -> str:
+    """Return the machines that have these features, in words that follow "for"; `otherwise` when all have them."""
+    if not fitment:
+        return otherwise
+    return f"a machine with {said({feature: (value,) for feature, value in fitment.items()}, equipment)}"

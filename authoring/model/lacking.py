@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from authoring.model.applicability import known
-from authoring.model.concern import concern_of_groups
-from authoring.model.smallest import Fitment, told
-from authoring.model.space import LIMIT, Cells, Space, cells_of
+from authoring.model.concern import concern_of
+from authoring.model.fitments import Fitment, told
+from authoring.model.space import Cells, Space, too_many
 from authoring.model.specification import When
 from authoring.model.things import Equipment
 
@@ -20,7 +20,7 @@ def laid_out(vehicle: Equipment, covers: When, whens: Sequence[When]) -> Space |
     It is None where nothing can be said: a name is unknown or the combinations are too many, both told elsewhere.
     """
     features = {feature for when in whens for feature in when}
-    if not all(known(when, vehicle) for when in (covers, *whens)) or cells_of(vehicle, covers, features) > LIMIT:
+    if not all(known(when, vehicle) for when in (covers, *whens)) or too_many(vehicle, covers, features):
         return None
     return Space(vehicle, covers, features)
 
@@ -61,8 +61,8 @@ def _bad(vehicle: Equipment, covers: When, asked: Sequence[When], given: Sequenc
     return (None, 0) if space is None else (space, space.either(asked) & ~space.either(given))
 
 
-def lack(space: Space, bad: Cells) -> Lack:
-    """Return what is lacking for these machines and no others; there is at least one."""
-    fewest = space.fewest(bad)
+def lack(space: Space, bad: Cells, among: Cells | None = None) -> Lack:
+    """Return what is lacking for these machines and no others `among` those asked about; there is at least one."""
+    fewest = space.fewest(bad, among)
     whom = f" for {told(fewest, space.vehicle)}" if fewest else ""
-    return Lack(fewest, whom, concern_of_groups(space.groups(bad), space.vehicle.features, space.covers))
+    return Lack(fewest, whom, concern_of(space.groups(bad), space.vehicle.features, space.covers))

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TypeVar
 
-from authoring.model.smallest import Fitment
+from authoring.model.fitments import Fitment
 from authoring.model.space import Cells, Space
 from authoring.model.specification import When
 
@@ -21,6 +21,7 @@ MOST_RUNS = 4096
 def runs(marked: Iterable[tuple[T, Cells]], every: Cells) -> list[tuple[tuple[T, ...], Cells]]:
     """Split cells by what is done on them: each different choice of the marked things in order, and its cells.
 
+    The one that has the first cell comes first.
     It is empty where more than MOST_RUNS differ: nothing can be said then.
     """
     things = list(marked)
@@ -29,6 +30,7 @@ def runs(marked: Iterable[tuple[T, Cells]], every: Cells) -> list[tuple[tuple[T,
         parts = [part for cells in parts for part in (cells & mask, cells & ~mask) if part]
         if len(parts) > MOST_RUNS:
             return []
+    parts.sort(key=lambda part: part & -part)
     return [(tuple(thing for thing, cells in things if cells & part), part) for part in parts]
 
 

@@ -43,8 +43,11 @@ class Space:
         A name that is no feature of the vehicle is passed over, and so is a value that it does not have.
         """
         self.vehicle, self.covers = vehicle, covers
-        wanted = concerned(vehicle, features)
-        self.values = {name: known for name, known in covered(vehicle, covers).items() if name in wanted}
+        values, named = covered(vehicle, covers), set(features)
+        tied = concerned(vehicle, named) - named
+        # What is only tied stands last: words can do without it, since it decides nothing that was asked.
+        self._named = [name for name in values if name in named]
+        self.values = {name: values[name] for name in (*self._named, *(name for name in values if name in tied))}
         self._strides = _strides(self.values)
         self._size = math.prod(map(len, self.values.values()))
         self._cells = dict(_layers(self.values, self._strides, self._size))
@@ -52,11 +55,6 @@ class Space:
         for never in vehicle.never:
             if set(never) <= self.values.keys():
                 self.every &= ~self.where(never)
-
-    @property
-    def _deciding(self) -> tuple[str, ...]:
-        """The features that have a choice of values; LIMIT bounds their number, not that of the others."""
-        return tuple(name for name, values in self.values.items() if len(values) > 1)
 
     def where(self, when: When) -> Cells:
         """Return the covered fitments that meet a condition; a feature that is not in the space is passed over."""
@@ -99,21 +97,22 @@ class Space:
             feature: values[place // self._strides[feature] % len(values)] for feature, values in self.values.items()
         }
 
-    def fewest(self, cells: Cells) -> Mapping[str, str]:
-        """Return the fewest features and values such that every covered fitment with them is in the set.
+    def fewest(self, cells: Cells, among: Cells | None = None) -> Mapping[str, str]:
+        """Return the fewest of the named features, with values, such that every fitment with them is in the set.
 
-        The set has at least one fitment.
+        The set has at least one fitment; what is not `among` those asked about, which are all covered, does not count.
         Where more than three features are needed, none of those returned can be left out, though another choice of
         features might do with fewer.
         """
-        good, names = self.every & ~cells, self._deciding
+        good = (self.every if among is None else among) & ~cells
+        names = self._choices(self._named)
         for size in range(min(_TRIED, len(names)) + 1):
-            found = self._free_of(good, size, names, self.every)
+            found = self._free_of(good, size, names, cells | good)
             if found is not None:
                 return found
         one = self.one_of(cells)
-        left = {name: (one[name],) for name in names}
-        for name in names:
+        left = {name: (one[name],) for name in self._choices(self.values)}
+        for name in (*(name for name in left if name not in names), *names):
             fewer = {feature: value for feature, value in left.items() if feature != name}
             if not self.where(fewer) & good:
                 left = fewer
@@ -131,9 +130,13 @@ class Space:
                     return {name: value, **rest}
         return None
 
+    def _choices(self, names: Iterable[str]) -> list[str]:
+        """Return those of these features that have a choice of values; LIMIT bounds how many they are."""
+        return [name for name in names if len(self.values[name]) > 1]
+
     def groups(self, cells: Cells) -> Iterator[When]:
         """Yield conditions that together hold for exactly these covered fitments, few where values can be joined."""
-        names = self._deciding
+        names = self._choices(self.values)
         branches = self._branches(cells & self.every, self.every, names, {}) if cells & self.every else None
         yield from self._told(branches, names, {}) if branches is not None else ()
 
@@ -163,6 +166,19 @@ class Space:
         for values, rest in branches:
             shared = {} if len(values) == len(self.values[names[0]]) else {names[0]: values}
             yield from self._told(rest, names[1:], {**around, **shared})
+
+
+def possible(equipment: Equipment, when: When) -> bool:
+    """Tell whether any fitment of the equipment meets `when`.
+
+    Beyond LIMIT cells the answer is yes; ask `too_many` to tell.
+    """
+    return too_many(equipment, when, when) or Space(equipment, when, when).every != 0
+
+
+def too_many(equipment: Equipment, covers: When, features: Iterable[str]) -> bool:
+    """Tell whether a question about these features has more cells than are laid out."""
+    return cells_of(equipment, covers, features) > LIMIT
 
 
 def _strides(values: Mapping[str, tuple[str, ...]]) -> dict[str, int]:

@@ -9,11 +9,11 @@ from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Span
 from authoring.model.course import Act
+from authoring.model.fitments import Fitment
 from authoring.model.fluid import Fluid
 from authoring.model.levels import spans_on, temperature
 from authoring.model.library import Scope
 from authoring.model.procedure import Step
-from authoring.model.smallest import Fitment
 from authoring.model.things import Value
 from authoring.workshop.interval import Interval, overlap
 

@@ -6,25 +6,37 @@ What is decided on the way counts as a feature beside those of the vehicle, so t
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
+from typing import Protocol
 from weakref import WeakKeyDictionary
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from authoring.model.concern import concern_of_groups
-from authoring.model.course import Act, called_by
-from authoring.model.fitments import together
+from authoring.model.concern import concern_of
+from authoring.model.course import Act, called_by, seen
+from authoring.model.fitments import together, told
 from authoring.model.lacking import laid_out
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure, Section, Step
-from authoring.model.smallest import told
 from authoring.model.space import Cells, Space
 from authoring.model.specification import When
 from authoring.model.things import Equipment, Feature
 
 _DONE, _SKIPPED = "done", "skipped"
+
+
+class Doing(Protocol):
+    """Something that is done for some machines, once all of some steps are."""
+
+    @property
+    def when(self) -> When:
+        """For which machines."""
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """The steps that must be done for it to be done, outermost first."""
 
 
 class _Known(Struct, frozen=True, eq=False):
@@ -57,14 +69,13 @@ class Ways:
         self._decisions: dict[str, Feature] = {}
         self._words: dict[tuple[str, str], str] = {}
         self._reached: WeakKeyDictionary[Space, dict[Step, Cells]] = WeakKeyDictionary()
-        self.procedures = tuple(carried_out(procedure, library).values())
+        self.procedures = tuple(led_to(procedure, library).values())
         for one in self.procedures:
             self._learn(one)
         self._plain = vehicle
         self.vehicle = replace(vehicle, features={**vehicle.features, **self._decisions})
 
     def _learn(self, procedure: Procedure) -> None:
-        asked = {name for _, step in procedure.steps() for name in (*step.if_done, *step.unless_done)}
         groups: dict[tuple[str | int, ...], list[Step]] = {}
         for _, step in procedure.steps():
             if step.method is not None:
@@ -72,7 +83,7 @@ class Ways:
         for place, (section, step) in enumerate(procedure.steps()):
             methods = tuple(groups[step.where.path[:-1]]) if step.method is not None else ()
             when = together(section.when, step.when)
-            skips = tuple(self._skips(procedure, section, step, asked))
+            skips = tuple(self._skips(procedure, section, step))
             self._steps[step] = _Known(place, when, procedure, methods, skips)
             self._ids.setdefault((procedure.number, step.id), step)
             if methods and methods[0] is step:
@@ -89,11 +100,12 @@ class Ways:
             named = f'"{step.id}"' if "." not in step.id else f"the method of line {line}"
             self._words[name, str(at)] = f"{named} is done"
 
-    def _skips(self, procedure: Procedure, section: Section, step: Step, asked: Collection[str]) -> Iterator[str]:
-        """Yield the decisions that may skip a step, as far as another step asks whether it was done."""
-        if step.optional is not None and step.id in asked:
-            yield self._decide_skip(procedure, step.where.path, f'"{step.id}"', step)
-        if section.optional is not None and any(one.id in asked for one in section.steps):
+    def _skips(self, procedure: Procedure, section: Section, step: Step) -> Iterator[str]:
+        """Yield the decisions that may skip a step."""
+        if step.optional is not None:
+            words = f'"{step.id}"' if "." not in step.id else f"the step of line {step.where.span.line}"
+            yield self._decide_skip(procedure, step.where.path, words, step)
+        if section.optional is not None:
             words = f'the section "{section.title}"'
             yield self._decide_skip(procedure, section.where.path, words, step)
 
@@ -108,12 +120,16 @@ class Ways:
         """Return the procedure in which an action is written."""
         return self._steps[act.doing].procedure
 
-    def space(self, acts: Iterable[Act], steps: Iterable[Step] = (), more: Iterable[When] = ()) -> Space | None:
+    def space(self, acts: Iterable[Doing], steps: Iterable[Step] = (), more: Iterable[When] = ()) -> Space | None:
         """Return every covered machine and way, over what decides about these actions, steps and conditions.
 
         It is None where nothing can be said: a name is unknown or the combinations are too many, both told elsewhere.
         """
-        whens: list[When] = list(more)
+        return laid_out(self.vehicle, self._covers, [*more, *self.conditions(acts, steps)])
+
+    def conditions(self, acts: Iterable[Doing], steps: Iterable[Step] = ()) -> list[When]:
+        """Return all that decides about these actions and steps, the decisions on the way among it."""
+        whens: list[When] = []
         asked: dict[Step, None] = dict.fromkeys(steps)
         for act in acts:
             whens.append(act.when)
@@ -124,7 +140,7 @@ class Ways:
             if known.methods:
                 name = _method_of(known)
                 whens.append({name: tuple(self._decisions[name].values)})
-        return laid_out(self.vehicle, self._covers, whens)
+        return whens
 
     def _asked(self, steps: Iterable[Step]) -> list[Step]:
         """Return the steps that bear on whether these are done, and these, in the order in which they are done."""
@@ -190,15 +206,18 @@ class Ways:
                 cells |= before[step]
         return cells
 
-    def shown(self, bad: Cells, space: Space) -> Shown:
-        """Return in words what is the same for all of `bad`, of which there is at least one, and for none other."""
-        fewest = space.fewest(bad)
+    def shown(self, bad: Cells, space: Space, among: Cells | None = None) -> Shown:
+        """Return in words what some of `bad`, of which there is at least one, have and none else `among` those asked.
+
+        All covered machines on all ways are asked about where nothing is said.
+        """
+        fewest = space.fewest(bad, among)
         plain = {name: value for name, value in fewest.items() if name not in self._decisions}
         ways = [self._words[name, value] for name, value in fewest.items() if name in self._decisions]
         whom = f" for {told(plain, self._plain)}" if plain else ""
         whom += f" where {' and '.join(ways)}" if ways else ""
         machines = space.groups(space.whatever(bad, self._decisions))
-        return Shown(whom, concern_of_groups(machines, self._plain.features, self._covers))
+        return Shown(whom, concern_of(machines, self._plain.features, self._covers))
 
 
 def _method_of(known: _Known) -> str:
@@ -211,18 +230,28 @@ def _feature(procedure: Procedure, path: tuple[str | int, ...]) -> str:
     return ".".join(map(str, (procedure.number, *path)))
 
 
-def carried_out(procedure: Procedure, library: Library) -> dict[str, Procedure]:
-    """Return by number the procedures of the same equipment that a job carries out, at any depth, and the job first."""
+def led_to(procedure: Procedure, library: Library) -> dict[str, Procedure]:
+    """Return by number the procedures of the same equipment that a job leads to, at any depth, and the job first.
+
+    A step carries one out, or an outcome leads to one and back.
+    """
     found = {procedure.number: procedure}
     waiting = [procedure]
     while waiting:
-        current = waiting.pop()
-        for _, step in current.steps():
-            for action in step.actions:
-                new = [one for one in called_by(action, current, library) if one.number not in found]
-                found |= {one.number: one for one in new}
-                waiting += new
+        new = [one for one in _next(waiting.pop(), library) if one.number not in found]
+        found |= {one.number: one for one in new}
+        waiting += new
     return found
+
+
+def _next(procedure: Procedure, library: Library) -> Iterator[Procedure]:
+    for _, step in procedure.steps():
+        for action in step.actions:
+            yield from called_by(action, procedure, library)
+    for one in seen(procedure):
+        called = library.procedures.get(one.outcome.to or "") if one.outcome.then == "do" else None
+        if called is not None and called.equipment == procedure.equipment:
+            yield called
 
 
 @lru_cache(maxsize=64)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from authoring.booklet.plan import Plan
 from authoring.model.build import build_library
-from authoring.model.fitments import fitments, possible
+from authoring.model.fitments import fitments
 from authoring.model.library import Library
+from authoring.model.space import possible
 from authoring.source.reader import read_document
 from tests.rules.overlay import base_files, overlay
 

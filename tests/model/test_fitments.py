@@ -9,8 +9,8 @@ from collections.abc import Mapping
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from authoring.model.fitments import combinations, concerned, fitments, may_hold, possible, together, too_many
-from authoring.model.smallest import smallest
+from authoring.model.fitments import concerned, fitments, may_hold, together
+from authoring.model.space import LIMIT, cells_of, possible, too_many
 from authoring.model.specification import When
 from authoring.model.things import Equipment, Feature
 from authoring.source.document import Where
@@ -81,44 +81,14 @@ def test_together_holds_where_both_hold(one: When, other: When) -> None:
     assert _machines((), together(one, other)) == both
 
 
-@given(st.sets(st.sampled_from(range(12)), min_size=1))
-@settings(max_examples=150)
-def test_smallest_shows_the_fault_with_the_fewest_features(picked: set[int]) -> None:
-    """Some bad machine has the features told and no good one does, and no shorter set would do."""
-    machines = _machines((), {})
-    bad = [one for place, one in enumerate(machines) if place in picked]
-    good = [one for place, one in enumerate(machines) if place not in picked]
-    told = smallest(bad, good)
-    assert _shows(told, bad, good)
-    shorter = (
-        {name: one[name] for name in names}
-        for one in bad
-        for size in range(len(told))
-        for names in itertools.combinations(FEATURES, size)
-    )
-    assert not any(_shows(each, bad, good) for each in shorter)
-
-
-def _shows(told: Mapping[str, str], bad: list[dict[str, str]], good: list[dict[str, str]]) -> bool:
-    return any(told.items() <= one.items() for one in bad) and not any(told.items() <= one.items() for one in good)
-
-
-def test_smallest_leaves_features_out_where_there_are_too_many_to_try() -> None:
-    """A fault that needs five features of six together is told with those five."""
-    names = [f"f{number}" for number in range(6)]
-    every = [dict(zip(names, picked, strict=True)) for picked in itertools.product("ab", repeat=6)]
-    bad = [one for one in every if all(one[name] == "b" for name in names[:5])]
-    good = [one for one in every if one not in bad]
-    assert smallest(bad, good) == dict.fromkeys(names[:5], "b")
-
-
-def test_twelve_features_of_two_values_are_tried_and_thirteen_are_not() -> None:
+def test_ten_features_of_four_values_are_laid_out_and_one_more_is_not() -> None:
     """The limit lies where it is said to lie, and beyond it nothing is claimed."""
-    for count, beyond in ((12, False), (13, True)):
-        features = {f"f{number}": ("a", "b") for number in range(count)}
+    for count, beyond in ((10, False), (11, True)):
+        features = {f"f{number}": ("a", "b", "c", "d") for number in range(count)}
         equipment = _equipment((), features)
-        assert combinations(equipment, {}, features) == 2**count
+        assert cells_of(equipment, {}, features) == 4**count
         assert too_many(equipment, {}, features) is beyond
+    assert LIMIT == 4**10
 
 
 def test_a_chain_of_ties_is_followed_to_its_end_at_once() -> None:

@@ -56,8 +56,8 @@ sections:
             "choice-gap",
             choice("brake: disc, axle: wide", "brake: drum, axle: narrow"),
             (
-                "axle: middle axle, or parking brake: drum brake; axle: wide axle, "
-                "or parking brake: disc brake; axle: narrow axle"
+                "parking brake: drum brake; axle: middle axle or wide axle, "
+                "or parking brake: disc brake; axle: narrow axle or middle axle"
             ),
         ),
         ("choice-overlap", choice("axle: [narrow, middle]", "axle: [middle, wide]"), "axle: middle axle"),
@@ -127,7 +127,7 @@ def test_of_many_groups_of_vehicles_only_the_first_are_told() -> None:
     document, _ = read_document("hob.yaml", b"equipment: hob\n")
     assert document is not None
     features = {name: Feature(name, name, "Look.", values, Where(document)) for name in ("one", "two")}
-    pairs = [{"one": value, "two": value} for value in values]
+    pairs = [{"one": (value,), "two": (value,)} for value in values]
     words = [f"one: value {number}; two: value {number}" for number in range(4)]
     assert concern_of(pairs[:4], features, {}) == ", or ".join(words)
     assert concern_of(pairs, features, {}) == ", or ".join([*words, "others"])

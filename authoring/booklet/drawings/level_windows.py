@@ -16,9 +16,11 @@ from authoring.booklet.step_parts import Drawing
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Words
 from authoring.diagnostics.words import joined
-from authoring.model.fitments import fitments, may_hold, too_many
+from authoring.model.fitments import may_hold
 from authoring.model.fluid import Circuit, Fluid
+from authoring.model.lacking import laid_out
 from authoring.model.levels import readings
+from authoring.model.runs import one_of_each
 from authoring.model.specification import When
 from authoring.model.things import Value
 from authoring.quantities.quantity import Quantity
@@ -105,11 +107,7 @@ def level_windows(value: Value, volume: Volume, wording: Wording) -> Iterator[Dr
 
 
 def _whose(whens: Sequence[When], wording: Wording) -> str:
-    """Return several conditions of which one holds in words; of one feature its values are told together."""
-    features = {feature for when in whens for feature in when}
-    if len(features) == 1:
-        name = features.pop()
-        whens = [{name: tuple(value for when in whens for value in when[name])}]
+    """Return several conditions of which one holds in words."""
     return joined([wording.said(when) for when in whens], "or")
 
 
@@ -137,15 +135,15 @@ def _kinds(value: Value, circuit: Circuit | None, volume: Volume) -> dict[_Kind,
     """Return the kinds of vehicle that differ in their windows or their circuit, with the conditions of each."""
     vehicle = volume.scope.vehicle
     whens = [*(window.when for window in value.windows), *([circuit.when] if circuit is not None else [])]
-    features = {feature for when in whens for feature in when}
     covers = {**volume.procedure.covers, **{name: (one,) for name, one in volume.selection.items()}}
     found: dict[_Kind, list[When]] = {}
-    if vehicle is None or too_many(vehicle, covers, features):
+    space = laid_out(vehicle, covers, whens) if vehicle is not None else None
+    if space is None:
         return found
-    for fitment in fitments(vehicle, covers, features):
+    for fitment, alike in one_of_each(whens, space.every, space):
         mine = tuple(at for at, window in enumerate(value.windows) if may_hold(window.when, fitment))
         kind = _Kind(mine, circuit is not None and may_hold(circuit.when, fitment))
-        found.setdefault(kind, []).append({feature: (one,) for feature, one in fitment.items()})
+        found[kind] = list(space.groups(alike))
     return found
 
 

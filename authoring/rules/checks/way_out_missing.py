@@ -90,7 +90,7 @@ def _of_checkpoint(act: Act, procedure: Procedure, vehicle: Equipment) -> Iterat
     ):
         bad = space.where(asked) & ~given
         if bad:
-            left = lack(space, bad)
+            left = lack(space, bad, space.where(act.when))
             yield Fault(
                 f"This checkpoint {message}{left.whom}.",
                 action.where.span,

@@ -104,9 +104,10 @@ def _of_item(
     for section, begin in mine:
         before = [act for act in course if act.place < begin]
         space = laid_out(vehicle, procedure.covers, [section.when, *(act.when for act in before)])
-        bad = space.where(section.when) & ~_rests(names, before, _GONE, space) if space is not None else 0
+        mine_on = space.where(section.when) if space is not None else 0
+        bad = mine_on & ~_rests(names, before, _GONE, space) if space is not None else 0
         if space is not None and bad:
-            left = lack(space, bad)
+            left = lack(space, bad, mine_on)
             yield Fault(
                 f'"{bench}" is worked on at the bench, but nothing has taken it off before{left.whom}.',
                 section.where.of("bench"),
@@ -118,9 +119,10 @@ def _of_item(
     space = laid_out(vehicle, procedure.covers, [*whens, *(act.when for act in course)])
     if space is None or _stays_off(names, procedure):
         return
-    bad = space.either(whens) & _rests(names, course, _OFF, space)
+    worked_on = space.either(whens)
+    bad = worked_on & _rests(names, course, _OFF, space)
     if bad:
-        left = lack(space, bad)
+        left = lack(space, bad, worked_on)
         yield Fault(
             f'"{bench}" is worked on at the bench, and is never fitted afterwards{left.whom}.',
             mine[-1][0].where.of("bench"),

@@ -77,11 +77,11 @@ from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.diagnostics.words import joined
 from authoring.model.contents import ANY_AMOUNT, MOVES, Contents, after, amounts, hull, in_the_unit_of, volume
 from authoring.model.course import Act, acts, seen
+from authoring.model.fitments import Fitment
 from authoring.model.fluid import Fluid
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.model.runs import one_of_each, runs
-from authoring.model.smallest import Fitment
 from authoring.model.space import Cells
 from authoring.model.things import Value
 from authoring.model.ways import Ways, ways_of

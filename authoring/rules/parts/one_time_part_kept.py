@@ -65,13 +65,13 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.applicability import known
-from authoring.model.concern import concern_of
-from authoring.model.fitments import concerned, fitments, may_hold, together, too_many
+from authoring.model.fitments import together
+from authoring.model.lacking import lack, laid_out
 from authoring.model.library import Library, Scope
 from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Choice, Procedure
-from authoring.model.smallest import Fitment, smallest, told
+from authoring.model.runs import runs
+from authoring.model.space import Cells
 from authoring.model.specification import When
 from authoring.model.things import Equipment, Part
 from authoring.rules.rule import Fault
@@ -146,18 +146,16 @@ def _of_mention(act: str, mention: Mention, around: When, scope: Scope) -> Itera
 
 def _of_part(events: Sequence[_Event], procedure: Procedure, equipment: Equipment) -> Iterator[Fault]:
     """Yield the faults of one part, each for the fewest features that show it."""
-    features = {feature for event in events for feature in event.when}
-    if not all(known(event.when, equipment) for event in events) or too_many(equipment, procedure.covers, features):
+    space = laid_out(equipment, procedure.covers, [event.when for event in events])
+    if space is None:
         return
-    tried = list(fitments(equipment, procedure.covers, concerned(equipment, features)))
-    bad: dict[_Kept, list[Fitment]] = {}
-    for fitment in tried:
-        for kept in _kept([event for event in events if may_hold(event.when, fitment)]):
-            bad.setdefault(kept, []).append(fitment)
+    bad: dict[_Kept, Cells] = {}
+    for happened, cells in runs(((event, space.where(event.when)) for event in events), space.every):
+        for kept in _kept(happened):
+            bad[kept] = bad.get(kept, 0) | cells
     for kept, concern in bad.items():
-        fewest = smallest(concern, [one for one in tried if one not in concern])
-        whom = f" for {told(fewest, equipment)}" if fewest else ""
-        yield _fault(kept, whom, concern_of(concern, equipment.features, procedure.covers))
+        found = lack(space, concern)
+        yield _fault(kept, found.whom, found.fitments)
 
 
 def _kept(events: Sequence[_Event]) -> list[_Kept]:

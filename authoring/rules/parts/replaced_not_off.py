@@ -84,12 +84,12 @@ def _of_fit(act: Act, old: str, before: Sequence[Act], ways: Ways) -> Iterator[F
     space = ways.space([act, *before])
     if space is None:
         return
-    bad = 0
-    for last, cells in last_done(ways.marked(before, space), ways.cells(act, space)):
+    bad, fitted = 0, ways.cells(act, space)
+    for last, cells in last_done(ways.marked(before, space), fitted):
         if last is None or last.action.kind.name not in _OFF:
             bad |= cells
     if bad:
-        shown = ways.shown(bad, space)
+        shown = ways.shown(bad, space, fitted)
         yield Fault(
             f'This takes the place of "{old}", which has not come off before{shown.whom}.',
             act.action.where.of("replaces"),

@@ -58,11 +58,12 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.concern import concern
-from authoring.model.fitments import possible, together
+from authoring.model.fitments import together
 from authoring.model.fluid import Circuit
 from authoring.model.levels import LevelReading, readings, shut
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
+from authoring.model.space import possible
 from authoring.model.things import Equipment, Window
 from authoring.rules.rule import Fault
 

@@ -75,13 +75,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
-from authoring.model.choosing import answerable, asked
+from authoring.model.choosing import asked
 from authoring.model.concern import concern_of
-from authoring.model.fitments import may_hold
+from authoring.model.fitments import told
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, Procedure
-from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.things import Equipment
+from authoring.model.space import Cells, Space
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -95,21 +94,18 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     if vehicle is None:
         return
     for choice in procedure.choices.values():
-        if answerable(procedure, choice, vehicle):
-            yield from _gap(procedure, choice, vehicle)
+        question = asked(procedure, choice, vehicle)
+        if question is not None:
+            yield from _gap(choice, *question)
 
 
-def _gap(procedure: Procedure, choice: Choice, equipment: Equipment) -> Iterator[Fault]:
-    left: list[Fitment] = []
-    served: list[Fitment] = []
-    for fitment in asked(procedure, choice, equipment):
-        kept = served if any(may_hold(part.when, fitment) for part in choice.parts) else left
-        kept.append(fitment)
+def _gap(choice: Choice, space: Space, asking: Cells) -> Iterator[Fault]:
+    left = asking & ~space.either(part.when for part in choice.parts)
     if left:
-        whom = told(smallest(left, served), equipment, "any machine covered")
+        whom = told(space.fewest(left, asking), space.vehicle, "any machine covered")
         yield Fault(
             f'The choice "{choice.id}" has no part for {whom}.',
             choice.where.span,
             'Add the part for it, or leave such machines out of "covers".',
-            fitments=concern_of(left, equipment.features, procedure.covers),
+            fitments=concern_of(space.groups(left), space.vehicle.features, space.covers),
         )

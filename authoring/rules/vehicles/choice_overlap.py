@@ -125,19 +125,18 @@ sections:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import TypeAlias
 
 from authoring.diagnostics.diagnostic import Related, Severity, Span
 from authoring.diagnostics.words import joined
-from authoring.model.choosing import answerable, asked, comparable, decided, deciding
+from authoring.model.choosing import asked, comparable, decided, deciding
 from authoring.model.concern import concern_of
-from authoring.model.fitments import may_hold
+from authoring.model.fitments import told
 from authoring.model.library import Library
 from authoring.model.procedure import Choice, ChoicePart, Procedure
-from authoring.model.smallest import Fitment, smallest, told
-from authoring.model.specification import Specification, When
-from authoring.model.things import Equipment
+from authoring.model.space import Cells, Space
+from authoring.model.specification import Specification
 from authoring.quantities.quantity import Quantity
 from authoring.rules.rule import Fault
 from authoring.workshop.interval import interval_of, overlap
@@ -155,34 +154,21 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     if vehicle is None:
         return
     for choice in procedure.choices.values():
-        if all(decided(choice, part) for part in choice.parts) and answerable(procedure, choice, vehicle):
-            machines = asked(procedure, choice, vehicle)
+        question = asked(procedure, choice, vehicle) if all(decided(choice, part) for part in choice.parts) else None
+        if question is not None:
             for place, part in enumerate(choice.parts):
-                pairs = ((other, part) for other in choice.parts[:place])
-                faults = (_overlap(*pair, choice, machines, vehicle, procedure.covers) for pair in pairs)
+                faults = (_overlap((other, part), choice, *question) for other in choice.parts[:place])
                 yield from [fault for fault in faults if fault is not None][:1]
 
 
-def _overlap(
-    one: ChoicePart,
-    other: ChoicePart,
-    choice: Choice,
-    machines: Sequence[Fitment],
-    equipment: Equipment,
-    covers: When,
-) -> Fault | None:
+def _overlap(pair: tuple[ChoicePart, ChoicePart], choice: Choice, space: Space, asking: Cells) -> Fault | None:
+    one, other = pair
     mine, others = deciding(choice, one), deciding(choice, other)
-    if _either_will_do(one, other) or _told_by_size(mine, others):
+    bad = asking & space.where(one.when) & space.where(other.when)
+    if not bad or _either_will_do(one, other) or _told_by_size(mine, others):
         return None
-    bad: list[Fitment] = []
-    good: list[Fitment] = []
-    for each in machines:
-        kept = bad if may_hold(one.when, each) and may_hold(other.when, each) else good
-        kept.append(each)
-    if not bad:
-        return None
-    whom = told(smallest(bad, good), equipment)
-    fitments = concern_of(bad, equipment.features, covers)
+    whom = told(space.fewest(bad, asking), space.vehicle)
+    fitments = concern_of(space.groups(bad), space.vehicle.features, space.covers)
     related = (Related(_place(one, mine), f'the condition of "{one.part}"'),)
     if mine and others:
         message = f'"{one.part}" and "{other.part}" share sizes: {_shared(choice, mine, others)}.'

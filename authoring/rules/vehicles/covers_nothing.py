@@ -38,8 +38,9 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.applicability import known
-from authoring.model.fitments import possible, said
+from authoring.model.fitments import said
 from authoring.model.library import Library
+from authoring.model.space import possible
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 

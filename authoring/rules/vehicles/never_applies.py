@@ -54,9 +54,10 @@ from collections.abc import Iterator
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.applicability import Applicability, known, of_equipment, of_procedure
 from authoring.model.concern import concern
-from authoring.model.fitments import possible, said, together
+from authoring.model.fitments import said, together
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
+from authoring.model.space import possible
 from authoring.model.things import Equipment
 from authoring.rules.rule import Fault
 

@@ -43,11 +43,12 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.concern import concern
-from authoring.model.fitments import possible, said, together
+from authoring.model.fitments import said, together
 from authoring.model.fluid import Fluid
 from authoring.model.library import Library, Named
 from authoring.model.mentions import Mention, touched
 from authoring.model.procedure import Procedure
+from authoring.model.space import possible
 from authoring.model.specification import When
 from authoring.model.things import Equipment, FastenerGroup, Item
 from authoring.rules.rule import Fault
