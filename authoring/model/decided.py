@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from msgspec.structs import replace
 
 from authoring.model.applicability import of_procedure
+from authoring.model.fitments import together
 from authoring.model.procedure import Choice, Procedure
-from authoring.model.specification import When
+from authoring.model.specification import ALWAYS, When
 from authoring.model.things import Equipment, Feature
+
+MOST_OTHERS = 256
+"""How many conditions say where a part is not given; of a part in rows of more nothing is barred, so none is wrong."""
 
 
 def decided_vehicle(equipment: Equipment, procedure: Procedure, words: Callable[[str], str]) -> Equipment:
@@ -37,10 +41,39 @@ def _as_feature(choice: Choice, words: Callable[[str], str]) -> Feature:
 
 
 def _impossible(choice: Choice, features: Mapping[str, Feature]) -> Iterator[When]:
-    """Yield the pairs of a part and a feature's values for which the choice never gives that part."""
-    for part in choice.parts:
-        for feature, values in part.when.items():
-            known = features.get(feature)
-            others = tuple(value for value in known.values if value not in values) if known is not None else ()
-            if others:
-                yield {choice.id: (part.part, *part.equal), feature: others}
+    """Yield what parts and values of features the choice never brings together.
+
+    A part may stand in several rows, and as well as another in some: it is given where one of them is met.
+    """
+    rows: dict[str, tuple[int, ...]] = {}
+    for place, part in enumerate(choice.parts):
+        for name in (part.part, *part.equal):
+            rows[name] = (*rows.get(name, ()), place)
+    alike: dict[tuple[int, ...], tuple[str, ...]] = {}
+    for name, places in rows.items():
+        alike[places] = (*alike.get(places, ()), name)
+    others = {name: feature for name, feature in features.items() if name != choice.id}
+    for places, names in alike.items():
+        for when in _where_none_holds([choice.parts[place].when for place in places], others):
+            yield {choice.id: names, **when}
+
+
+def _where_none_holds(whens: Iterable[When], features: Mapping[str, Feature]) -> list[When]:
+    """Return conditions of which one holds just where none of `whens` does; none where they are more than MOST_OTHERS.
+
+    A feature that is not known bars nothing, since that is told already.
+    """
+    found: list[When] = [ALWAYS]
+    for when in whens:
+        joined = [together(one, other) for one in found for other in _contrary(when, features)]
+        found = list({tuple(sorted(one.items())): one for one in joined if all(one.values())}.values())
+        if len(found) > MOST_OTHERS:
+            return []
+    return found
+
+
+def _contrary(when: When, features: Mapping[str, Feature]) -> Iterator[When]:
+    for name, values in when.items():
+        left = tuple(value for value in features[name].values if value not in values) if name in features else ()
+        if left:
+            yield {name: left}

@@ -6,7 +6,7 @@ There are more whole machines than anybody would try one by one, and a question 
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from hypothesis import strategies as st
@@ -28,6 +28,7 @@ Features = Mapping[str, tuple[str, ...]]
 class Job:
     """A procedure of one equipment: what it covers, the parts of its choice, and the conditions of its steps.
 
+    `gives` has the names of what each part gives, itself and those that do as well, where they are not just `PARTS`.
     `steps` has the condition of a section and that of its one step, which needs the choice where `needs` says so.
     """
 
@@ -38,6 +39,7 @@ class Job:
     steps: tuple[tuple[When, When], ...] = ()
     needs: bool = True
     options: Features = field(default_factory=dict)
+    gives: tuple[tuple[str, ...], ...] = tuple((name,) for name in PARTS)
 
 
 def _documents(blocks: list[tuple[str, str]], names: Sequence[str]) -> list[Document]:
@@ -56,7 +58,10 @@ def library_of(job: Job) -> Library:
         name: {"name": name, "tell": "Look at it.", "values": {value: value for value in values}}
         for name, values in job.features.items()
     }
-    parts = [{"part": part, "when": when, "tell": "Look."} for part, when in zip(PARTS, job.parts, strict=False)]
+    parts = [
+        {"part": part, "when": when, "tell": "Look.", **({"equal": equal} if equal else {})}
+        for (part, *equal), when in zip(job.gives, job.parts, strict=False)
+    ]
     choices = {"ring": {"name": "ring", "question": "Which one?", "parts": parts}} if parts else {}
     steps = [_section(place, *whens, needs=job.needs) for place, whens in enumerate(job.steps)]
     sections = steps or [_section(0, {}, {}, needs=False)]
@@ -72,6 +77,11 @@ def library_of(job: Job) -> Library:
     library, found = build_library([*_KEPT, *documents], {}, partial=False)
     assert not found, found
     return library
+
+
+def parts_of(gives: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
+    """Return the names of all parts of a choice, each once."""
+    return tuple(dict.fromkeys(name for names in gives for name in names))
 
 
 def _written(keys: Mapping[str, object]) -> str:
@@ -171,7 +181,9 @@ def jobs_with_conditions(draw: st.DrawFn, against: str) -> Job:
     parts = tuple(
         dict(one) for one in draw(st.lists(conditions({**features, **options}, 1, 2), min_size=1, max_size=3))
     )
-    named = {**features, **options, "ring": PARTS[: len(parts)]}
+    given = st.lists(st.sampled_from(PARTS[:3]), min_size=1, max_size=2, unique=True).map(tuple)
+    gives = tuple(draw(given) for _ in parts)
+    named = {**features, **options, "ring": parts_of(gives)}
     around, when = dict(draw(conditions(named, 1, 2))), dict(draw(conditions(named, 1, 2)))
     never = list(draw(nevers(features, 2)))
     if against == "section":
@@ -185,10 +197,10 @@ def jobs_with_conditions(draw: st.DrawFn, against: str) -> Job:
         place = draw(st.integers(0, len(parts) - 1))
         name = draw(st.sampled_from(sorted(parts[place])))
         parts[place][name] = draw(some_values(named[name], proper=True))
-        when["ring"] = (PARTS[place],)
+        when["ring"] = gives[place][:1]
         when[name] = tuple(value for value in named[name] if value not in parts[place][name])
     covers = draw(conditions(features, 0, 1))
-    return Job(features, tuple(never), covers, parts, ((around, when),), needs=False, options=options)
+    return Job(features, tuple(never), covers, parts, ((around, when),), needs=False, options=options, gives=gives)
 
 
 @st.composite

@@ -30,6 +30,7 @@ from tests.model.random_equipment import (
     jobs_with_a_choice,
     jobs_with_conditions,
     library_of,
+    parts_of,
     questions,
 )
 
@@ -160,10 +161,11 @@ def _hold_overlaps(machines: Machines, covered: int, asked: int, job: Job, fault
 def _machines_of(job: Job) -> Machines:
     """Return the machines with what the job decides: the option, and the part that is fitted where a condition asks."""
     asked = any("ring" in when for step in job.steps for when in step)
-    parts = {"ring": PARTS[: len(job.parts)]} if asked else {}
+    parts = {"ring": parts_of(job.gives)} if asked else {}
     machines = Machines({**job.features, **job.options, **parts}, job.never)
-    for part, when in zip(PARTS, job.parts if asked else (), strict=False):
-        machines.rule(-machines.has("ring", part), machines.meets(when))
+    for part in parts.get("ring", ()):
+        given = [when for names, when in zip(job.gives, job.parts, strict=True) if part in names]
+        machines.rule(-machines.has("ring", part), *map(machines.meets, given))
     return machines
 
 
@@ -236,7 +238,7 @@ def test_what_lacks_lacks_for_the_machines_the_solver_finds() -> None:
         assert not machines.exist(bad, -groups)
         if lack is not None:
             assert _fewest(lack.whom) == lack.fewest
-            _hold_fewest(machines, bad, covered, lack.fewest, job.features)
+            _hold_fewest(machines, bad, covered, lack.fewest, _named(*asked, *offered))
             _hold_words(machines, bad, covered, lack.fitments)
         seen.update({"examples": 1, "lacking": lack is not None, "given": lack is None})
 
