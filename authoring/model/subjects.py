@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
+from authoring.model.action_kinds import action_kinds
 from authoring.model.contents import MOVES
 from authoring.model.levels import READS
 from authoring.model.library import Library
@@ -76,10 +77,15 @@ SUBJECTS: Mapping[str, Subject] = {
         lambda m: any(one.then == "go-to" for one in m.outcomes) or any(one.repeat is not None for one in m.stretches),
     ),
     "carried-out": Subject("No other procedure is carried out, and none comes before.", _led_away),
+    "undone": Subject(
+        "Nothing is taken off, opened, loosened, cut off, held up, locked or raised.",
+        lambda m: m.does(*(verb for kind in action_kinds().values() for verb in kind.undoes), "start"),
+    ),
     "covered": Subject(
         "Nothing on the machine covers anything.",
         lambda m: any(item.covers for machine in m.machines for item in machine.items.values()),
     ),
+    "fastened": Subject("No fasteners are stated to be on an item.", lambda m: any(one.on for one in m.groups)),
     "tightened": Subject("Nothing is tightened.", lambda m: any(one.kind.torque for one in m.actions)),
     "fluid-moved": Subject("No fluid is let out or put in.", lambda m: m.does(*MOVES)),
     "level": Subject("No level is read.", lambda m: m.does(*READS)),

@@ -29,9 +29,9 @@ class Setting(Struct, frozen=True, eq=False):
     by: Point | Need | None = None
 
     @property
-    def done(self) -> bool:
-        """Whether the job itself left it so."""
-        return isinstance(self.by, Point)
+    def number(self) -> int:
+        """The number of the point that left it so, -1 where the machine comes so: the last change has the highest."""
+        return self.by.number if isinstance(self.by, Point) else -1
 
 
 class Settings:
@@ -117,7 +117,7 @@ class Settings:
         """
         fits = [(one, at) for one, at in mine if self._settings[key[at]].state in one.only]
         if fits:
-            yield max(fits, key=lambda one: _when(self._settings[key[one[1]]]))
+            yield max(fits, key=lambda one: self._settings[key[one[1]]].number)
         elif mine and all(one.only for one, _ in mine):
             yield mine[0]
 
@@ -131,10 +131,6 @@ class Settings:
     def told(self, key: Key) -> Mapping[Side, Setting]:
         """Return the setting of each side."""
         return {side: self._settings[number] for side, number in zip(self.sides, key, strict=True)}
-
-
-def _when(setting: Setting) -> int:
-    return setting.by.number if isinstance(setting.by, Point) else -1
 
 
 def comes(side: Side, scope: Scope) -> str:

@@ -46,6 +46,11 @@ class Point(Struct, frozen=True, eq=False):
     leaves: tuple[Need, ...] = ()
 
     @property
+    def does(self) -> str:
+        """The name of its action, empty where it has none."""
+        return self.action.kind.name if self.action is not None else ""
+
+    @property
     def own(self) -> bool:
         """Whether it stands in the job itself."""
         return not self.within

@@ -64,10 +64,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from msgspec import Struct
+
 from authoring.diagnostics.diagnostic import Severity
+from authoring.model.ends import Side
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.things import Choice, FastenerGroup, Fluid
+from authoring.model.things import FastenerGroup
 from authoring.proof.job import Job, job_of
 from authoring.proof.settings import Setting
 from authoring.proof.settled import is_settled, left_out, left_so, settling_sides
@@ -80,54 +83,98 @@ SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N1", "H6")
 ABOUT = ("undone",)
 
-_TOLD: Mapping[str, Mapping[str, tuple[str, str, frozenset[str]]]] = {
-    "where": {"removed": ("removed", "Fit", frozenset({"removed"}))},
-    "lid": {"open": ("opened", "Close", frozenset({"open"}))},
-    "energy": {"isolated": ("isolated", "Restore", frozenset({"isolated", "proved-dead"}))},
-    "hold": {"supported": ("held up", "Release", frozenset({"supported", "chocked"}))},
-    "lock": {"locked": ("locked", "Release", frozenset({"supported", "chocked"}))},
-    "height": {"raised": ("raised", "Lower", frozenset({"raised"}))},
-}
-"""For each side the states that may not last: how it is told, the cure, and what under `leaves` lets it stay."""
 
-_OF_FASTENERS: Mapping[str, tuple[str, str, frozenset[str]]] = {
-    "removed": ("removed", "Tighten", frozenset({"removed"})),
-    "loose": ("loosened", "Tighten", frozenset({"removed"})),
-    "started": ("started", "Tighten", frozenset({"removed"})),
+class _Left(Struct, frozen=True):
+    """How a thing is left in a state that may not last, its cure, and the states under `leaves` that let it stay so."""
+
+    words: str
+    cure: str
+    stays: frozenset[str]
+
+
+_LEFT: Mapping[tuple[str, str], _Left] = {
+    ("where", "removed"): _Left("removed", "Fit", frozenset({"removed"})),
+    ("lid", "open"): _Left("opened", "Close", frozenset({"open"})),
+    ("energy", "isolated"): _Left("isolated", "Restore", frozenset({"isolated", "proved-dead"})),
+    ("hold", "supported"): _Left("held up", "Release", frozenset({"supported", "chocked"})),
+    ("lock", "locked"): _Left("locked", "Release", frozenset({"supported", "chocked"})),
+    ("height", "raised"): _Left("raised", "Lower", frozenset({"raised"})),
 }
+"""The states of items and parts that may not last, by side."""
+
+_FASTENERS_LEFT: Mapping[tuple[str, str], _Left] = {
+    ("where", state): _Left(words, "Tighten", frozenset({"removed"}))
+    for state, words in (("removed", "removed"), ("loose", "loosened"), ("started", "started"))
+}
+"""Those of fasteners, which are back only when they are tight."""
 
 _ONE_PLACE = ("where", "lid", "energy")
-"""The sides of which the last one that changed tells whether a thing is back: an open lid may be lifted off and fitted."""
-
-_BACK = frozenset({"fitted", "held", "started", "tight", "closed", "live"})
+"""The sides of which the one that changed last tells whether a thing is back: what was opened may be fitted again."""
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each thing that some machine is left without, on some way through the job."""
     job = job_of(procedure, library)
-    if job is None:
-        return
-    for thing, side in dict.fromkeys(_undone(job)):
-        sides = _ONE_PLACE if side in _ONE_PLACE else (side,)
-        story = job.story([*((thing, one) for one in sides), *settling_sides(thing, job.scope)], (), left_out(thing, job))
-        if story is None:
-            continue
-        stays = story.space.either(left_out(thing, job))
-        bad: Gathered[Point] = Gathered()
-        for held in story.at_the_end():
-            now = {one: held.settings[thing, one] for one in sides}
-            by = _left(side, now)
-            if by is not None and not is_settled(thing, job.scope, held.settings) and _is_ours(thing, by, now[side], job):
-                bad.note(by, held, held.cells & ~stays)
-        for point, held, cells in bad.each():
-            told = _told(thing, side, held.settings[thing, side].state, job)
-            ...
+    if job is not None:
+        for thing, side in dict.fromkeys(_undone(job)):
+            yield from _of_side(thing, side, job)
 
 
-def _undone(job: Job) -> Iterator[tuple[str, str]]:
-    """Yield each thing and side that some action leaves in a state that may not last."""
+def _undone(job: Job) -> Iterator[Side]:
+    """Yield each side of a thing that some action leaves in a state that may not last."""
     for point in job.track.points:
-        for role, name in point.action.names() if point.action is not None else ():
-            for effect in point.action.kind.effects if point.action is not None else ():
-                if effect.of == role and name in job.scope.things and effect.becomes in _states(name, effect.side, job):
-                    yield name, effect.side
+        if point.action is not None:
+            for role, name in point.action.names():
+                left = _left(name, job)
+                for effect in point.action.kind.effects:
+                    if effect.of == role and (effect.side, effect.becomes) in left:
+                        yield name, effect.side
+
+
+def _left(thing: str, job: Job) -> Mapping[tuple[str, str], _Left]:
+    if thing not in job.scope.things:
+        return {}
+    return _FASTENERS_LEFT if isinstance(job.scope.things[thing].thing, FastenerGroup) else _LEFT
+
+
+def _of_side(thing: str, side: str, job: Job) -> Iterator[Fault]:
+    together = _ONE_PLACE if side in _ONE_PLACE else (side,)
+    gone = left_out(thing, job)
+    story = job.story((*((thing, one) for one in together), *settling_sides(thing, job.scope)), (), gone)
+    if story is None:
+        return
+    bad: Gathered[tuple[Point, _Left]] = Gathered()
+    for held in story.at_the_end():
+        setting = held.settings[thing, side]
+        left = _left(thing, job).get((side, setting.state))
+        by = setting.by
+        if left is None or not isinstance(by, Point) or is_settled(thing, job.scope, held.settings):
+            continue
+        if _changed_last(side, together, thing, held.settings) and not _is_said(thing, left, by, job):
+            bad.note((by, left), held, held.cells & ~story.space.either(gone))
+    for (point, left), held, cells in bad.each():
+        kept = any(one.does == "keep" and one.number > point.number for one in job.track.naming[thing])
+        yield fault(
+            f'"{thing}" is {left.words} here {"and kept, but" if kept else "and"} is never brought back',
+            span_of(point, thing),
+            f'{left.cure} "{thing}" in a later step, or say what becomes of it: discard, leave-empty, '
+            '"replaces" of what is fitted instead, "leaves-out" of a modification, or "leaves" of the procedure.',
+            (job, story, cells, held.path),
+            None if kept else Severity.ERROR,
+        )
+
+
+def _changed_last(side: str, together: tuple[str, ...], thing: str, now: Mapping[Side, Setting]) -> bool:
+    """Tell whether no other of these sides of a thing was changed after this one."""
+    mine = now[thing, side].number
+    return all(now[thing, other].number <= mine for other in together)
+
+
+def _is_said(thing: str, left: _Left, by: Point, job: Job) -> bool:
+    """Tell whether it is said that a thing stays so, or whether the procedure in which it is left so tells it itself.
+
+    What is carried out leaves to the job only what each procedure on the way says that it leaves.
+    """
+    inner = by.chain[1:]
+    said = [any(need.thing == thing and need.state in left.stays for need in one.leaves) for one in inner]
+    return left_so(thing, left.stays, job) or not all(said)

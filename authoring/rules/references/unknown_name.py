@@ -38,7 +38,8 @@ sections:
 ```yaml equipment
 items:
   drop-box: {name: drop box}
-  belly-pan: {name: belly pan, covers: [level-plug]}
+  sender: {name: sender}
+  belly-pan: {name: belly pan, covers: [sender]}
 ```
 """
 
@@ -56,10 +57,11 @@ from authoring.model.mentions import Mention, of_policies
 from authoring.model.mentions import of_equipment as mentions_of_equipment
 from authoring.model.procedure import Procedure
 from authoring.model.things import Equipment
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("A6", "R1")
+TOGETHER = Together.ANY
 
 # Comparing spellings is slow; where so many names are wrong at once, no nearest one would be the cure.
 _MOST_COMPARED = 50
