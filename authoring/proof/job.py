@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 from msgspec import Struct
@@ -12,6 +12,7 @@ from authoring.model.library import Library, Scope
 from authoring.model.procedure import Procedure
 from authoring.model.specification import When
 from authoring.model.ways import Ways, ways_of
+from authoring.proof.linked import Linked
 from authoring.proof.settings import Settings
 from authoring.proof.story import Story
 from authoring.proof.track import Point, Track, track_of
@@ -25,13 +26,20 @@ class Job(Struct, frozen=True, eq=False):
     track: Track
     ways: Ways
 
-    def story(self, sides: Iterable[Side], asked: Iterable[Point] = (), more: Iterable[When] = ()) -> Story | None:
+    def story(
+        self,
+        sides: Iterable[Side],
+        asked: Iterable[Point] = (),
+        more: Iterable[When] = (),
+        linked: Sequence[Linked] = (),
+    ) -> Story | None:
         """Return how these sides stand wherever the job touches them, and at the points asked about.
 
         `more` are conditions that a question compares with, such as when a thing is there at all.
+        `linked` is what else changes these sides.
         It is None where nothing can be said: a name is unknown, or there are too many combinations; both are told.
         """
-        story = Story(self.track, self.ways, Settings(sides, self.scope), asked, more)
+        story = Story(self.track, self.ways, Settings(sides, self.scope, linked), asked, more)
         return story if story.told else None
 
 

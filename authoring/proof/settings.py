@@ -13,6 +13,7 @@ from authoring.model.fluid import Fluid
 from authoring.model.library import Scope
 from authoring.model.on_and_off import meant
 from authoring.model.things import FastenerGroup, Item
+from authoring.proof.linked import Linked
 from authoring.proof.track import Point, Track
 
 Key = tuple[int, ...]
@@ -37,9 +38,10 @@ class Setting(Struct, frozen=True, eq=False):
 class Settings:
     """The sides that a story is about, and every setting they come to."""
 
-    def __init__(self, sides: Iterable[Side], scope: Scope) -> None:
+    def __init__(self, sides: Iterable[Side], scope: Scope, linked: Sequence[Linked] = ()) -> None:
         """Begin as the machine comes; sides that are changed by the same action, or the other, belong together."""
         self._scope = scope
+        self._linked = linked
         every = dict.fromkeys((thing, one) for thing, side in sides for one in (side, *sorted(rivals(side))))
         self.sides: tuple[Side, ...] = tuple(every)
         self._at = {side: at for at, side in enumerate(self.sides)}
@@ -50,9 +52,7 @@ class Settings:
 
     def start(self) -> Key:
         """Return how the machine comes: as the job needs it, or else whole."""
-        needed = {}
-        for need in self._scope.procedure.needs:
-            needed.update(dict.fromkeys(sides_of(need, self._scope), need))
+        needed = {side: need for need in self._scope.procedure.needs for side in self._stated(need)}
         return tuple(
             self._number(at, needed[side].state, needed[side])
             if side in needed
@@ -62,13 +62,17 @@ class Settings:
 
     def points(self, track: Track) -> list[Point]:
         """Return the points that may change one of the sides, in order."""
-        things = dict.fromkeys(thing for thing, _ in self.sides)
+        things = dict.fromkeys((*(thing for thing, _ in self.sides), *(one.named for one in self._linked)))
         found = {point.number: point for thing in things for point in track.naming.get(thing, ()) if self._bears(point)}
         return [found[number] for number in sorted(found)]
 
     def _bears(self, point: Point) -> bool:
-        stated = (side for need in point.leaves for side in sides_of(need, self._scope))
-        return bool(self._of(point)) or any(side in self._at for side in stated)
+        return bool(self._of(point)) or any(side in self._at for need in point.leaves for side in self._stated(need))
+
+    def _stated(self, need: Need) -> Iterator[Side]:
+        """Yield the sides that a statement is about."""
+        yield from sides_of(need, self._scope)
+        yield from (one.side for one in self._linked if one.named == need.thing and one.becomes == need.state)
 
     def _of(self, point: Point) -> list[tuple[Effect, int, str]]:
         """Return the effects of a point that are on these sides: each with the place of the side and its thing."""
@@ -83,6 +87,11 @@ class Settings:
                             for effect in point.action.kind.effects
                             if effect.of == role and (thing, effect.side) in self._at
                         ]
+                found += [
+                    (Effect(one.side[1], one.becomes), self._at[one.side], one.side[0])
+                    for one in self._linked
+                    if one.done_by(point.action)
+                ]
             self._changes[point.number] = found
         return self._changes[point.number]
 
@@ -105,7 +114,7 @@ class Settings:
                 if not (effect.perhaps and self._settings[key[at]].state == state):
                     new[at] = self._number(at, state, point)
         for need in point.leaves:
-            for side in sides_of(need, self._scope):
+            for side in self._stated(need):
                 if side in self._at:
                     new[self._at[side]] = self._number(self._at[side], need.state, point)
         return tuple(new)
