@@ -6,7 +6,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Generic, TypeVar
 
 from authoring.diagnostics.diagnostic import Related, Severity, Span
-from authoring.model.demands import Need
 from authoring.model.mentions import touched
 from authoring.model.space import Cells
 from authoring.proof.job import Job
@@ -87,4 +86,4 @@ def told_by_itself(point: Point, settings: Iterable[Setting]) -> bool:
 
 def _of(setting: Setting, point: Point) -> bool:
     by = setting.by
-    return by is None or isinstance(by, Need) or (by.chain == point.chain and by.within == point.within)
+    return by is None or (isinstance(by, Point) and by.chain == point.chain and by.within == point.within)
