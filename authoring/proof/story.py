@@ -138,6 +138,10 @@ class Story:
             self._came[at].setdefault(key, came)
             heapq.heappush(waiting, at)
 
+    def done(self, point: Point) -> Cells:
+        """Return the machines and ways on which a point is done where the job comes to it."""
+        return self._done[self._at[point.number]]
+
     def before(self, point: Point) -> Iterator[Held]:
         """Yield each state in which the job may come to a point, on the machines and ways on which it is done."""
         at = self._at[point.number]
@@ -159,9 +163,9 @@ class Story:
             before, old, jump = came
             if jump is not None and jump.outcome is not None:
                 path.append(jump)
-            if self._settings.after(self._track.points[self._stations[before]], old) != old:
+            if key != old:
                 path.append(self._track.points[self._stations[before]])
-            came = self._came[before][old]
+            key, came = old, self._came[before][old]
         return path[::-1]
 
 
