@@ -14,7 +14,7 @@ from authoring.diagnostics.diagnostic import Diagnostic, Severity, in_order
 from authoring.model.build import build_library
 from authoring.model.concern import concern
 from authoring.model.library import Library
-from authoring.rules.rule import all_rules, families, run_rules
+from authoring.rules.rule import all_rules, run_rules
 from authoring.rules.settle import Allowed, settle
 from authoring.rules.whom import with_fitments
 from authoring.source.decode import as_shown
@@ -73,11 +73,13 @@ def compose(checked: Checked, number: str, selection: Mapping[str, str]) -> Book
 
 
 def _proof(checked: Checked) -> Proof:
-    from authoring.booklet.proof import Left, Proof  # noqa: PLC0415  # the booklet's blocks, see above
+    from authoring.booklet.proof import Family, Left, Proof, Ran  # noqa: PLC0415  # the booklet's blocks, see above
+    from authoring.rules.proves import proved  # noqa: PLC0415  # words for a booklet, for which checking need not pay
 
-    left = [Left(one.span.file, one.rule, one.message, by.why) for by, one in checked.allowed]
-    left += [Left(one.span.file, one.rule, one.message, "") for one in checked.findings]
-    return Proof(families(), tuple(left))
+    left = [Left(one.span.file, one.rule, one.message, by.why, one.fitments) for by, one in checked.allowed]
+    left += [Left(one.span.file, one.rule, one.message, "", one.fitments) for one in checked.findings]
+    rules = tuple(Ran(one.id, one.family, one.about) for one in all_rules().values())
+    return Proof(tuple(Family(name, one.subject, one.holds) for name, one in proved()), rules, tuple(left))
 
 
 def html(checked: Checked, number: str, selection: Mapping[str, str]) -> str:

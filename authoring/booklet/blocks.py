@@ -10,7 +10,7 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
-from authoring.booklet.step_parts import Aside, Caution, Choice, Figure, Noticed, Step
+from authoring.booklet.step_parts import Aside, Caution, Choice, Drawing, Figure, Noticed, Step
 from authoring.booklet.words import Bullets, Paragraph, Passage, Text
 
 
@@ -114,6 +114,7 @@ Block: TypeAlias = (
     | Banner
     | SignalWords
     | Figure
+    | Drawing
     | Choice
     | Aside
     | End

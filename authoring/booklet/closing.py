@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from authoring.booklet.blocks import Block, Cell, Chapter, Table
 from authoring.booklet.count import Line, count
+from authoring.booklet.counted import in_all
 from authoring.booklet.either import decided_by_either
 from authoring.booklet.plan import Placed, Plan
 from authoring.booklet.ready import pairs, ready
@@ -23,25 +24,31 @@ from authoring.model.things import Consumable
 def closing(plan: Plan, wordings: Mapping[str, Wording]) -> Chapter:
     """Return the chapter that a person fills in before the machine goes back to work."""
     wording = wordings[plan.main.procedure.number]
+    lines = list(count(plan))
+    note, by_vehicle = in_all(plan, lines, wording)
     back = Table(
         id="count",
         title="Everything back in its place",
         heads=("What", "Count", "Undone in step", "Done again in step", "Done"),
-        rows=tuple(_row(line, wording) for line in count(plan)),
+        rows=tuple(_row(line, wording) for line in lines),
         widths=(31, 9, 20, 31, 9),
         empty="Nothing was taken off, opened or parted.",
         numeric=(1,),
+        note=note,
     )
     tools = ((Words(tool.name),) for tool in tools_of(plan))
     waste = (((Words(what),), (Words(where),)) for what, where in _waste(plan))
     blocks: list[Block] = [
         back,
+        *by_vehicle,
         pairs("tools-back", "Tools counted back", "Tool", tools, "No tool was used.", box="Back"),
         ready("waste", "Where the waste goes", ("What", "Where"), (38, 52), waste, "No waste is left.", box="Done"),
     ]
     left = [row for volume in plan.volumes for row in states(volume.procedure.leaves, volume.scope, wording)]
     if left:
-        blocks.insert(1, ready("left", "The machine is left", ("What", "Is left"), (46, 44), left, box="Seen"))
+        blocks.insert(
+            1 + len(by_vehicle), ready("left", "The machine is left", ("What", "Is left"), (46, 44), left, box="Seen")
+        )
     return Chapter("closing", "", "Closing count", 1, tuple(blocks))
 
 

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from authoring.booklet.back import revisions, torques
 from authoring.booklet.blocks import Booklet, Chapter
+from authoring.booklet.checked import checked
 from authoring.booklet.closing import closing
 from authoring.booklet.emergency import emergency
 from authoring.booklet.figures import Figures, drawn_figures
@@ -18,7 +19,7 @@ from authoring.booklet.modifications import modifications, slips
 from authoring.booklet.open_machine import closing_begins, while_open
 from authoring.booklet.phrases import UNVERIFIED
 from authoring.booklet.plan import Plan, Volume
-from authoring.booklet.proof import Proof, proof_chapter
+from authoring.booklet.proof import Proof
 from authoring.booklet.report import report
 from authoring.booklet.setup import conditions, setup
 from authoring.booklet.sources import sources
@@ -51,7 +52,7 @@ def compose(library: Library, procedure: Procedure, selection: Mapping[str, str]
         *torques(plan, wordings),
         *drawn(drawings),
         sources(plan, marked=f", {UNVERIFIED}".encode() in msgspec.json.encode(work)),
-        proof_chapter(proof, plan),
+        checked(proof, plan, wordings, work),
         report(plan),
         revisions(plan, wordings),
     )

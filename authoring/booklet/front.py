@@ -105,11 +105,11 @@ def _fitments(volume: Volume) -> Table:
         rows=tuple(rows),
         widths=(24, 34, 42),
         empty="All machines of this kind.",
-        note=_never(volume),
+        note=never_together(volume),
     )
 
 
-def _never(volume: Volume) -> str:
+def never_together(volume: Volume) -> str:
     """Return the sentence on the combinations that no machine of this booklet has; nothing where all occur."""
     equipment = volume.scope.equipment
     if equipment is None:

@@ -20,13 +20,33 @@ _BOUNDS = {
     "above-voltage-ac": "at more alternating voltage than",
     "higher-than": "worked on higher than",
 }
+_BURNS = "where a touch burns"
 _WHILE = {"running": "while something runs", "raised": "while it is up and not held"}
 
 
 def policy_tables(shop: Shop | None, stock: Stock | None) -> Iterator[Table]:
-    """Yield the table of what the shop asks and the one of what it loosens, each only where there is something."""
-    if shop is None or not shop.policy:
-        return
+    """Yield the tables of what the shop asks, what it loosens and what is asked of every shop, as far as there is any.
+
+    The defaults that the shop has not changed are told with their sources, since they are taken as given.
+    """
+    if shop is not None and shop.policy:
+        yield from _stated_by(shop, stock)
+    stated = shop.policy if shop is not None else {}
+    defaults = tuple(
+        (
+            Cell((Words(policy.id, "strong"),)),
+            Cell((Words(f"{_situation(policy, shop)}: {_asks(policy, stock)}"),)),
+            Cell((Words(f"{policy.source}, {policy.status}"),)),
+        )
+        for policy in DEFAULTS.values()
+        if policy.id not in stated
+    )
+    if defaults:
+        heads = ("Default", "In which situation it asks what", "Where it comes from")
+        yield Table("defaults", "Asked of every shop, as far as facts are stated", heads, defaults, (22, 46, 32))
+
+
+def _stated_by(shop: Shop, stock: Stock | None) -> Iterator[Table]:
     known = policies_of(shop)
     rows = tuple(
         (
@@ -60,7 +80,7 @@ def _less(key: str, policy: Policy, default: Policy) -> str:
 def _stated(key: str, policy: Policy) -> str:
     if key in _BOUNDS:
         bound = policy.bounds.get(key)
-        return bound.text if bound is not None else "where a touch burns"
+        return bound.text if bound is not None else _BURNS
     if key == "acts":
         return joined(sorted(policy.acts or EVERYWHERE), "and")
     stated = {
@@ -73,12 +93,12 @@ def _stated(key: str, policy: Policy) -> str:
     return str(stated[key] or "any")
 
 
-def _situation(policy: Policy, shop: Shop) -> str:
+def _situation(policy: Policy, shop: Shop | None) -> str:
     acts = sorted(policy.acts or EVERYWHERE)
     done = joined(["touched" if act == "touch" else act.replace("-", " ") for act in acts], "or")
-    hazard = shop.hazards.get(policy.hazard or "")
+    hazard = shop.hazards.get(policy.hazard or "") if shop is not None else None
     told = [hazard.name if hazard is not None else policy.sort or "anything"]
-    told += [f"{_BOUNDS[key]} {bound.text}" for key, bound in policy.bounds.items() if bound is not None]
+    told += [f"{_BOUNDS[key]} {bound.text if bound is not None else _BURNS}" for key, bound in policy.bounds.items()]
     told += [_WHILE[policy.only_while]] if policy.only_while is not None else []
     return f"{', '.join(told)} ({done})"
 

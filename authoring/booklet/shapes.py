@@ -87,4 +87,32 @@ class Windows(Struct, frozen=True):
     ticks: tuple[tuple[float, str], ...]
 
 
-Shape: TypeAlias = BoltPattern | Dial | ToScale | Windows
+class Stint(Struct, frozen=True):
+    """A stretch of steps, from and to, in which a thing is as its lane says."""
+
+    start: float
+    end: float
+
+
+class Track(Struct, frozen=True):
+    """One thing and how it is, in words, and when; `safe` where that keeps people from harm."""
+
+    words: str
+    safe: bool
+    stints: tuple[Stint, ...]
+
+
+class Strip(Struct, frozen=True):
+    """Tracks above one row of steps, which is `width` wide, with words of up to `words` beside it.
+
+    `sections` are the places where a section begins; `numbers` the places of the numbers of steps that are printed.
+    """
+
+    words: float
+    width: float
+    tracks: tuple[Track, ...]
+    sections: tuple[float, ...]
+    numbers: tuple[tuple[float, str], ...]
+
+
+Shape: TypeAlias = BoltPattern | Dial | ToScale | Windows | Strip

@@ -35,14 +35,7 @@ def sources(plan: Plan, *, marked: bool = False) -> Chapter:
 
     `marked` says that the steps mark a value as unverified, so that the word is explained.
     """
-    cited: dict[str, tuple[Source, dict[str, None]]] = {}
-    for volume in plan.volumes:
-        for words, specification in _specifications(volume):
-            source = volume.scope.sources.get(specification.source or "")
-            if source is not None:
-                told = f"{words}: {specification.at}" if specification.at else words
-                cited.setdefault(source.id, (source, {}))[1][told] = None
-    rows = tuple(tuple(Cell(text) for text in _row(source, list(values))) for source, values in cited.values())
+    rows = tuple(tuple(Cell(text) for text in _row(source, values)) for source, values in cited(plan))
     table = Table(
         id="sources-table",
         title="Where each value comes from",
@@ -54,6 +47,18 @@ def sources(plan: Plan, *, marked: bool = False) -> Chapter:
     )
     blocks: tuple[Block, ...] = (table, *_materials(plan))
     return Chapter("sources", "", "Sources", 1, blocks)
+
+
+def cited(plan: Plan) -> Iterator[tuple[Source, list[str]]]:
+    """Yield each document that the values of a booklet come from, and what it states, each once."""
+    found: dict[str, tuple[Source, dict[str, None]]] = {}
+    for volume in plan.volumes:
+        for words, specification in _specifications(volume):
+            source = volume.scope.sources.get(specification.source or "")
+            if source is not None:
+                told = f"{words}: {specification.at}" if specification.at else words
+                found.setdefault(source.id, (source, {}))[1][told] = None
+    return ((source, list(values)) for source, values in found.values())
 
 
 def _row(source: Source, values: list[str]) -> tuple[Text, Text, Text]:

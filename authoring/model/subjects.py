@@ -68,6 +68,7 @@ SUBJECTS: Mapping[str, Subject] = {
     # What is done
     "measured": Subject("Nothing is measured.", lambda m: m.does("measure") or m.takes("value")),
     "checkpoint": Subject("Nothing is checked.", lambda m: any(one.kind.checkpoint for one in m.actions)),
+    "hold-point": Subject("There is no hold point.", lambda m: any(one.hold for one in m.actions)),
     "outcome": Subject("No finding is told, and what follows from it.", lambda m: bool(m.outcomes)),
     "graded": Subject(
         "Nothing is graded by the numbers of a picture.", lambda m: any(one.like is not None for one in m.outcomes)
@@ -87,7 +88,12 @@ SUBJECTS: Mapping[str, Subject] = {
     ),
     "fastened": Subject("No fasteners are stated to be on an item.", lambda m: any(one.on for one in m.groups)),
     "tightened": Subject("Nothing is tightened.", lambda m: any(one.kind.torque for one in m.actions)),
-    "fluid-moved": Subject("No fluid is let out or put in.", lambda m: m.does(*MOVES)),
+    "fluid-moved": Subject(
+        "No fluid is let out or put in.",
+        lambda m: m.does(*MOVES) or any(need.state == "drained" for one in m.steps for need in one.leaves),
+    ),
+    "set-running": Subject("Nothing is set running.", lambda m: m.does("run")),
+    "given-back": Subject("No source of energy is given back.", lambda m: m.does("restore")),
     "level": Subject("No level is read.", lambda m: m.does(*READS)),
     "heated": Subject("Nothing is heated.", lambda m: m.does("heat")),
     "held": Subject("Nothing is held up until something else traps it.", lambda m: m.does("hold")),
@@ -112,7 +118,7 @@ SUBJECTS: Mapping[str, Subject] = {
     "method": Subject("No step has several methods.", lambda m: any(one.method is not None for one in m.steps)),
     "optional": Subject("Nothing may be skipped.", lambda m: any(one.optional is not None for one in m.stretches)),
     "after-a-step": Subject(
-        "No step depends on another one, and no time runs.",
+        "No step depends on another one, and none has a deadline.",
         lambda m: any(one.if_done or one.unless_done or one.deadline is not None for one in m.steps),
     ),
     "left-alone": Subject(

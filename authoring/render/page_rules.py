@@ -152,6 +152,8 @@ def _chapter_rules(places: Landing, chapter: Chapter) -> Iterator[Parted]:
                 yield from _apart(places, place, _first_words(follower, after), apart)
         elif isinstance(block, Step):
             yield from _step_rules(places, block)
+        elif isinstance(block, Drawing):
+            yield from _split(places, place, f'The drawing "{block.title}" in "{chapter.title}"')
         elif isinstance(block, End):
             yield from _end_rule(places, chapter, place)
 

@@ -15,7 +15,7 @@ from authoring.booklet.blocks import Booklet
 from authoring.booklet.step_parts import Caution, Figure, Step, TorqueCallout
 from authoring.booklet.words import Amount, Blank, Text
 from authoring.render import places
-from authoring.render.drawings.drawn import drawn, drawn_beside, drawn_width
+from authoring.render.drawings.drawn import drawn, drawn_beside, drawn_wide, drawn_width
 from authoring.render.kept_templates import KeptTemplates
 from authoring.render.signs import sign_address
 from authoring.render.time_runs import on_the_clock
@@ -134,7 +134,7 @@ def _environment(kept: KeptTemplates) -> Environment:
         places.caption_place,
     ):
         environment.filters[place.__name__] = place
-    for drawing in (drawn, drawn_beside, drawn_width):
+    for drawing in (drawn, drawn_beside, drawn_wide, drawn_width):
         environment.filters[drawing.__name__] = drawing
     environment.tests["step_block"] = is_step
     environment.filters["placed_parts"] = places.placed_parts

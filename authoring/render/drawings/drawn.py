@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
-from authoring.booklet.shapes import BoltPattern, Dial, Shape, ToScale, Windows
+from authoring.booklet.shapes import BoltPattern, Dial, Shape, Strip, ToScale, Windows
 from authoring.booklet.step_parts import Drawing
-from authoring.render.drawings import dial, to_scale, windows
+from authoring.render.drawings import dial, strip, to_scale, windows
 from authoring.render.drawings.bolt_pattern import bolt_pattern
 from authoring.render.drawings.svg import number, picture
 
 BESIDE = 100.0
 """Widest drawing in mm that leaves room for its title beside it."""
+WIDE = 120.0
+"""Widest drawing in mm of which the digits can be read on a telephone when all of it is shown."""
 
 
 def drawn(drawing: Drawing) -> Markup:
@@ -27,7 +29,14 @@ def drawn(drawing: Drawing) -> Markup:
             inside = to_scale.to_scale(shape)
         case Windows():
             inside = windows.windows(shape)
+        case Strip():
+            inside = strip.strip(shape)
     return picture(width, height, drawing.alt, inside)
+
+
+def drawn_wide(drawing: Drawing) -> bool:
+    """Tell whether a drawing is too wide to be read on a telephone as a whole, so that it is moved sideways there."""
+    return _size(drawing.shape)[0] > WIDE
 
 
 def drawn_beside(drawing: Drawing) -> bool:
@@ -50,3 +59,5 @@ def _size(shape: Shape) -> tuple[float, float]:
             return to_scale.size_of(shape)
         case Windows():
             return windows.size_of(shape)
+        case Strip():
+            return strip.size_of(shape)
