@@ -32,14 +32,15 @@ class Job(Struct, frozen=True, eq=False):
         asked: Iterable[Point] = (),
         more: Iterable[When] = (),
         linked: Sequence[Linked] = (),
+        passing: Sequence[Point] = (),
     ) -> Story | None:
         """Return how these sides stand wherever the job touches them, and at the points asked about.
 
         `more` are conditions that a question compares with, such as when a thing is there at all.
-        `linked` is what else changes these sides.
+        `linked` is what else changes these sides; with `passing` the side PASSED tells whether it came by one of these.
         It is None where nothing can be said: a name is unknown, or there are too many combinations; both are told.
         """
-        story = Story(self.track, self.ways, Settings(sides, self.scope, linked), asked, more)
+        story = Story(self.track, self.ways, Settings(sides, self.scope, linked, passing), asked, more)
         return story if story.told else None
 
 

@@ -35,14 +35,26 @@ class Setting(Struct, frozen=True, eq=False):
         return self.by.number if isinstance(self.by, Point) else -1
 
 
+PASSED: Side = ("", "passed")
+"""Whether the job has come by one of some points; no thing has an empty name."""
+
+
 class Settings:
     """The sides that a story is about, and every setting they come to."""
 
-    def __init__(self, sides: Iterable[Side], scope: Scope, linked: Sequence[Linked] = ()) -> None:
-        """Begin as the machine comes; sides that are changed by the same action, or the other, belong together."""
+    def __init__(
+        self, sides: Iterable[Side], scope: Scope, linked: Sequence[Linked] = (), passing: Iterable[Point] = ()
+    ) -> None:
+        """Begin as the machine comes; sides that are changed by the same action, or the other, belong together.
+
+        With `passing` there is one side more, PASSED, that any of these points brings from "" to "passed".
+        """
         self._scope = scope
         self._linked = linked
+        self._passing = {point.number: point for point in passing}
         every = dict.fromkeys((thing, one) for thing, side in sides for one in (side, *sorted(rivals(side))))
+        if self._passing:
+            every[PASSED] = None
         self.sides: tuple[Side, ...] = tuple(every)
         self._at = {side: at for at, side in enumerate(self.sides)}
         self._settings: list[Setting] = []
@@ -64,6 +76,7 @@ class Settings:
         """Return the points that may change one of the sides, in order."""
         things = dict.fromkeys((*(thing for thing, _ in self.sides), *(one.named for one in self._linked)))
         found = {point.number: point for thing in things for point in track.naming.get(thing, ()) if self._bears(point)}
+        found |= self._passing
         return [found[number] for number in sorted(found)]
 
     def _bears(self, point: Point) -> bool:
@@ -84,8 +97,8 @@ class Settings:
                     for thing, _ in meant(name, things.get(name)):
                         found += [
                             (effect, self._at[thing, effect.side], thing)
-                            for effect in point.action.kind.effects
-                            if effect.of == role and (thing, effect.side) in self._at
+                            for effect in point.action.effects(role)
+                            if (thing, effect.side) in self._at
                         ]
                 found += [
                     (Effect(one.side[1], one.becomes), self._at[one.side], one.side[0])
@@ -117,6 +130,8 @@ class Settings:
             for side in self._stated(need):
                 if side in self._at:
                     new[self._at[side]] = self._number(self._at[side], need.state, point)
+        if point.number in self._passing:
+            new[self._at[PASSED]] = self._number(self._at[PASSED], "passed", point)
         return tuple(new)
 
     def _depending(self, mine: Sequence[tuple[Effect, int]], key: Key) -> Iterator[tuple[Effect, int]]:

@@ -45,11 +45,15 @@ def fault(
     cure: str,
     told: tuple[Job, Story, Cells, Sequence[Point | Jump]],
     severity: Severity | None = None,
+    beside: tuple[Related, ...] = (),
 ) -> Fault:
-    """Return a fault; `sentence` has no full stop, and what shows the fault is told after it."""
+    """Return a fault; `sentence` has no full stop, and what shows the fault is told after it.
+
+    `beside` are other places that belong to it, before those of the way that leads there.
+    """
     job, story, cells, path = told
     shown = job.ways.shown(cells, story.space)
-    return Fault(f"{sentence}{shown.whom}.", span, cure, tuple(related(path, span)), shown.fitments, severity)
+    return Fault(f"{sentence}{shown.whom}.", span, cure, (*beside, *related(path, span)), shown.fitments, severity)
 
 
 def related(path: Sequence[Point | Jump], span: Span) -> Iterator[Related]:

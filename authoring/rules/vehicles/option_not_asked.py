@@ -1,9 +1,9 @@
 """The customer decides an option, and no step asks about it before it counts.
 
 Halfway through the job somebody reads "only with the raised hose", and the customer has gone home.
-An option that the customer decides is asked about by an `ask` step before the first step that depends on it, for the
-same machines; a step that tells the customer of the option, or a condition of the procedure that names it in
-brackets, does as well.
+An option that the customer decides is asked about by an `ask` step before the first step that depends on it, on every
+machine and way that leads there; a step that tells the customer of the option, or a condition of the procedure that
+names it in brackets, does as well.
 
 Wrong:
 
@@ -53,12 +53,13 @@ from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.applicability import of_procedure
 from authoring.model.brackets import brackets
 from authoring.model.changes import Option
-from authoring.model.course import Act, acts
-from authoring.model.fitments import together
-from authoring.model.lacking import without
 from authoring.model.library import Library
-from authoring.model.procedure import Procedure, Step
-from authoring.model.specification import When
+from authoring.model.procedure import Procedure
+from authoring.model.space import Cells
+from authoring.proof.job import Job, job_of
+from authoring.proof.settings import PASSED
+from authoring.proof.story import Held
+from authoring.proof.track import Point
 from authoring.rules.rule import Fault
 
 # It may have been asked before the machine came in; the author then says so in a condition.
@@ -69,50 +70,54 @@ ABOUT = ("option",)
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each option of the customer's that some machine comes to unasked."""
-    vehicle = library.scope(procedure).vehicle
     options = [one for one in procedure.options.values() if one.decided_by == "customer"]
-    if vehicle is None or not options:
+    job = job_of(procedure, library) if options else None
+    if job is None:
         return
     named = {one.name for condition in procedure.conditions or () for one in brackets(condition.so)}
-    course = acts(procedure, library)
     for option in options:
-        asking = [act for act in course if _asks(act, option)]
-        for place, when, step in () if option.id in named else _uses(option, procedure):
-            asked = [act.when for act in asking if act.place < place]
-            missing = without(vehicle, procedure.covers, [when], asked)
-            if missing is not None:
-                yield _fault(option, step, asking)
-                break
+        if option.id not in named and any(option.id in one.when for one in of_procedure(procedure)):
+            yield from list(_unasked(option, job))[:1]
 
 
-def _asks(act: Act, option: Option) -> bool:
-    if option.id not in act.action.what:
-        return False
-    kind = act.action.kind.name
-    return kind == "ask" or (kind == "tell" and act.action.details.get("who") == "customer")
+def _unasked(option: Option, job: Job) -> Iterator[Fault]:
+    """Yield a fault for each step that depends on an option and may be come to unasked.
 
-
-def _uses(option: Option, procedure: Procedure) -> Iterator[tuple[int, When, Step | None]]:
-    """Yield (number of the step, its condition, the step) for each step that depends on an option.
-
-    Where only a choice, a value or a modification does, the end of the job stands for it.
+    Where only a choice, a value or a modification depends on it, the end of the job stands for the step.
     """
-    found = False
-    place = -1
-    for place, (section, step) in enumerate(procedure.steps()):
-        when = together(procedure.covers, section.when, step.when)
-        if option.id in when:
-            found = True
-            yield place, when, step
-    if not found and any(option.id in one.when for one in of_procedure(procedure)):
-        yield place + 1, procedure.covers, None
+    asking = [point for point in job.track.points if _asks(point, option)]
+    depending = [point for point in job.track.points if point.own and point.step and option.id in point.when]
+    story = job.story((), depending, passing=asking)
+    if story is None:
+        return
+    for point in depending:
+        if _bad(story.before(point)):
+            yield _fault(option, point, asking)
+    if not depending and _bad(story.at_the_end()):
+        yield _fault(option, None, asking)
 
 
-def _fault(option: Option, step: Step | None, asking: Sequence[Act]) -> Fault:
+def _bad(states: Iterator[Held]) -> Cells:
+    cells = 0
+    for held in states:
+        passed = held.settings.get(PASSED)
+        cells |= held.cells if passed is None or not passed.state else 0
+    return cells
+
+
+def _asks(point: Point, option: Option) -> bool:
+    action = point.action
+    if action is None or option.id not in action.what:
+        return False
+    return point.does == "ask" or (point.does == "tell" and action.details.get("who") == "customer")
+
+
+def _fault(option: Option, point: Point | None, asking: Sequence[Point]) -> Fault:
     when = " before it counts for some machine" if asking else ""
+    depends = () if point is None or point.step is None else (Related(point.step.where.span, "depends on it"),)
     return Fault(
         f'The customer decides the option "{option.id}", but no step asks about it{when}.',
         option.where.span,
         f"Add an earlier step with ask: {{what: {option.id}, who: customer}}.",
-        () if step is None else (Related(step.where.span, "depends on it"),),
+        depends,
     )
