@@ -7,7 +7,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from authoring.diagnostics.diagnostic import Diagnostic
+from authoring.diagnostics.diagnostic import Diagnostic, Span
 from authoring.source.document import Document, Where
 
 
@@ -18,6 +18,11 @@ class Allowance(Struct, frozen=True, eq=False):
     why: str
     scope: Where
     where: Where
+
+    @property
+    def span(self) -> Span:
+        """The place of the rule's name."""
+        return self.where.of("rule")
 
     def reaches(self, finding: Diagnostic) -> bool:
         """Tell whether a finding of the rule lies inside the object."""

@@ -5,13 +5,14 @@ An answer is None where the group does not state what it takes.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 from functools import lru_cache
 
 from msgspec import Struct
 
 from authoring.model.library import Library
+from authoring.model.procedure import Procedure
 from authoring.model.specification import Specification
 from authoring.model.things import FastenerGroup
 from authoring.model.wrenches import Held, fit_of, off_by, tightenings, torque_of
@@ -122,6 +123,15 @@ def _used(library: Library) -> Mapping[FastenerGroup, list[Held]]:
         for one in tightenings(procedure, library.scope(procedure)):
             found.setdefault(one.group, []).extend(able(one.held, one.group))
     return found
+
+
+def ways_to_tighten(procedure: Procedure, library: Library) -> Iterator[str]:
+    """Yield in words how a procedure tightens each group whose friction is stated: with which wrenches, how held."""
+    for one in tightenings(procedure, library.scope(procedure)):
+        if one.group.friction is not None or one.group.nut_factor is not None:
+            for way in able(one.held, one.group):
+                held = way.wrench.id, way.adapter.id if way.adapter is not None else "", str(way.ratio)
+                yield " ".join((procedure.equipment, one.group.id, *held))
 
 
 def _widest(torque: Interval, wrenches: Iterable[Held]) -> Interval:

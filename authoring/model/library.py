@@ -93,6 +93,11 @@ class Library:
             self._scopes[procedure.number] = Scope(self, procedure)
         return self._scopes[procedure.number]
 
+    @cached_property
+    def numbers(self) -> Sequence[Named]:
+        """Every procedure as a named thing; one list for the scopes of all."""
+        return [called(procedure) for procedure in self.procedures.values()]
+
 
 class Scope:
     """What each short name means inside one procedure: its own things, its equipment's, and the stock's."""
@@ -127,9 +132,7 @@ class Scope:
             yield from of_equipment(self.equipment)
         if self.library.stock is not None:
             yield from of_stock(self.library.stock)
-        for procedure in self.library.procedures.values():
-            words = f"{procedure.number}, {procedure.title}"
-            yield Named(procedure.number, Kind.PROCEDURE, words, procedure, procedure.where)
+        yield from self.library.numbers
 
     @cached_property
     def sources(self) -> Mapping[str, Source]:
@@ -151,6 +154,11 @@ class Scope:
         called = {mention.name for mention in own if mention.wants == "message"}
         messages = [message for name, message in self.safety.items() if name in called]
         return (*own, *in_messages(one for one in messages if one.id not in self.procedure.safety))
+
+
+def called(procedure: Procedure) -> Named:
+    """Return a procedure as a named thing."""
+    return Named(procedure.number, Kind.PROCEDURE, f"{procedure.number}, {procedure.title}", procedure, procedure.where)
 
 
 def of_procedure(procedure: Procedure) -> Iterator[Named]:

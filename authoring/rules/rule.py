@@ -3,6 +3,7 @@
 A rule is one file below a family's folder; its name is the file's name with hyphens.
 Its docstring is the page that `bayleaf explain` prints and its examples are tests.
 It declares what it needs by its `check` function's first parameter: `procedure`, `equipment` or `library`.
+A rule over the library declares as `TOGETHER` what its words about a shared file have to do with the procedures.
 A rule whose fault is told while files are read has a page and no `check`.
 `ABOUT` names what it looks at (`model/subjects.py`); a booklet that holds nothing of that kind says that it does not
 apply. A rule without it looks at every job.
@@ -10,6 +11,7 @@ apply. A rule without it looks at every job.
 
 from __future__ import annotations
 
+import enum
 import importlib
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache
@@ -21,6 +23,7 @@ from authoring import rules
 from authoring.diagnostics.diagnostic import Diagnostic, Related, Severity, Span
 from authoring.model.by_place import modules_in, packages_in
 from authoring.model.library import Library
+from authoring.model.procedure import Procedure
 
 
 class Fault(Struct, frozen=True):
@@ -39,12 +42,39 @@ class Fault(Struct, frozen=True):
 
 
 Check = Callable[[Any, Library], Iterable[Fault]]
+Marks = Callable[[Procedure, Library], Iterable[str]]
+
+
+class Together(enum.Enum):
+    """How a rule over the library comes to what it says of the shop, the stock and the equipment.
+
+    What it says of a procedure's own file it says of that procedure, and of what that one leads to, alone.
+    """
+
+    ALONE = "alone"
+    """It looks at the shared files alone."""
+
+    ANY = "any"
+    """Any one procedure makes it speak, at most once of one place, where the first procedure counts."""
+
+    EVERY = "every"
+    """It speaks where each procedure by itself would make it speak, and not where a file could not be read.
+
+    What it says of equipment hangs on the procedures for that equipment only; its words quote no procedure.
+    """
+
+    MARKED = "marked"
+    """It weighs procedures against each other; its `marks` name whatever of one procedure counts, and all that counts.
+
+    A procedure whose marks others have too changes nothing.
+    """
 
 
 class Rule(Struct, frozen=True):
     """One rule: its id, its family, how much its findings matter, the requirements it serves, its page.
 
     `about` are the subjects of which one must be there for it to have anything to look at; empty where it always has.
+    `together` says how its words about shared files come from several procedures, and `marks` is what counts of one.
     """
 
     id: str
@@ -55,6 +85,8 @@ class Rule(Struct, frozen=True):
     over: str
     check: Check | None
     about: tuple[str, ...] = ()
+    together: Together = Together.ALONE
+    marks: Marks | None = None
 
     @property
     def page(self) -> str:
@@ -98,7 +130,16 @@ def _rule(family: str, name: str) -> Rule:
         over=check.__code__.co_varnames[0] if check else "",
         check=check,
         about=getattr(module, "ABOUT", ()),
+        together=getattr(module, "TOGETHER", Together.ALONE),
+        marks=getattr(module, "marks", None),
     )
+
+
+def checking_rules() -> Iterator[Rule]:
+    """Yield every rule that checks, in the order in which they run."""
+    for family in families():
+        if family != TOLD_WHILE_READING:
+            yield from (rule for rule in rules_of(family) if rule.check is not None)
 
 
 def run_rules(library: Library) -> Iterator[Diagnostic]:
@@ -108,13 +149,13 @@ def run_rules(library: Library) -> Iterator[Diagnostic]:
         "equipment": list(library.equipment.values()),
         "procedure": [one for one in library.procedures.values() if one.equipment in library.equipment],
     }
-    checking = (rule for family in families() if family != TOLD_WHILE_READING for rule in rules_of(family))
-    for rule in checking:
-        if rule.check is None:
-            continue
+    for rule in checking_rules():
         for subject in subjects[rule.over]:
-            for fault in rule.check(subject, library):
-                severity = fault.severity or rule.severity
-                yield Diagnostic(
-                    rule.id, severity, fault.message, fault.span, fault.cure, fault.related, fault.fitments
-                )
+            yield from run_rule(rule, subject, library)
+
+
+def run_rule(rule: Rule, subject: Any, library: Library) -> Iterator[Diagnostic]:
+    """Yield what one rule has to say about one subject."""
+    for fault in rule.check(subject, library) if rule.check is not None else ():
+        severity = fault.severity or rule.severity
+        yield Diagnostic(rule.id, severity, fault.message, fault.span, fault.cure, fault.related, fault.fitments)

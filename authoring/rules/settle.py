@@ -3,18 +3,49 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from typing import Protocol
 
-from authoring.diagnostics.diagnostic import Diagnostic, Severity
+from authoring.diagnostics.diagnostic import Diagnostic, Severity, Span
 from authoring.diagnostics.nearest import did_you_mean
-from authoring.model.allowances import Allowance
-from authoring.model.library import Library
 from authoring.rules.rule import Rule
 
-Allowed = list[tuple[Allowance, Diagnostic]]
+
+class Leave(Protocol):
+    """A warning that an author allows: of which rule, why, where it says so, and which findings lie in its reach."""
+
+    @property
+    def rule(self) -> str:
+        """The rule's id."""
+
+    @property
+    def why(self) -> str:
+        """The author's reason."""
+
+    @property
+    def span(self) -> Span:
+        """The place of the rule's name."""
+
+    def reaches(self, finding: Diagnostic, /) -> bool:
+        """Tell whether a finding lies in its reach."""
+
+
+class Allowing(Protocol):
+    """What of a library counts here: its allowances, and whether some file of it could not be read."""
+
+    @property
+    def allowances(self) -> Sequence[Leave]:
+        """The allowances, file by file."""
+
+    @property
+    def partial(self) -> bool:
+        """Whether some file could not be read."""
+
+
+Allowed = list[tuple[Leave, Diagnostic]]
 
 
 def settle(
-    findings: Sequence[Diagnostic], library: Library, rules: Mapping[str, Rule]
+    findings: Sequence[Diagnostic], library: Allowing, rules: Mapping[str, Rule]
 ) -> tuple[list[Diagnostic], Allowed]:
     """Return the findings that stand, and those that an allowance takes out, each with it.
 
@@ -35,13 +66,13 @@ def settle(
     return standing, allowed
 
 
-def _allowing(finding: Diagnostic, allowances: Sequence[Allowance]) -> Allowance | None:
+def _allowing(finding: Diagnostic, allowances: Sequence[Leave]) -> Leave | None:
     return next((allowance for allowance in allowances if allowance.reaches(finding)), None)
 
 
-def _in_vain(allowance: Allowance, library: Library, rules: Mapping[str, Rule]) -> Iterator[Diagnostic]:
+def _in_vain(allowance: Leave, library: Allowing, rules: Mapping[str, Rule]) -> Iterator[Diagnostic]:
     rule = rules.get(allowance.rule)
-    span = allowance.where.of("rule")
+    span = allowance.span
     if rule is None:
         cure = did_you_mean(allowance.rule, rules) or "Use the id that the finding shows."
         yield Diagnostic("unknown-allowance", Severity.ERROR, f'No rule is called "{allowance.rule}".', span, cure)

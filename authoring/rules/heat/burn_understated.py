@@ -88,12 +88,11 @@ sections:
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.cooling import harm_of
 from authoring.model.library import Library
-from authoring.model.messages import messages_of
 from authoring.model.signal_word import SEVERITIES
 from authoring.model.things import Item, Message
 from authoring.rules.rule import Fault
@@ -106,25 +105,33 @@ ABOUT = ("hot",)
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
     """Yield a fault for each item that burns without a hazard, and for each message that says less than the burn."""
-    burning = [
-        (item, harm)
+    burning = {
+        equipment.id: [
+            (item, harm)
+            for item in equipment.items.values()
+            if item.hot is not None and (harm := harm_of(item.hot)) is not None
+        ]
         for equipment in library.equipment.values()
-        for item in equipment.items.values()
-        if item.hot is not None and (harm := harm_of(item.hot)) is not None
-    ]
-    if not burning:
-        return
-    for item, _harm in burning:
+    }
+    everything = [one for machine in burning.values() for one in machine]
+    for item, _harm in everything:
         if not item.hazards:
             yield Fault(
                 f'"{item.id}" burns at a touch, but the list of its hazards is missing.',
                 item.where.of("hot"),
                 'Add "hazards" with the kind of hazard it is, so that every step beside it must warn of it.',
             )
-    for written in messages_of(library):
+    yield from _in_messages(library.shop.safety if library.shop is not None else {}, everything)
+    for procedure in library.procedures.values():
+        yield from _in_messages(procedure.safety, burning.get(procedure.equipment, []))
+
+
+def _in_messages(messages: Mapping[str, Message], burning: Sequence[tuple[Item, Touch]]) -> Iterator[Fault]:
+    """Yield a fault for each message that says less than the burn of something on a machine where it is read."""
+    for message in messages.values():
         for item, harm in burning:
-            if written.message.of in item.hazards and _less(written.message, harm):
-                yield _too_weak(written.message, item, harm)
+            if message.of in item.hazards and _less(message, harm):
+                yield _too_weak(message, item, harm)
                 break
 
 

@@ -47,11 +47,12 @@ from authoring.model.library import Library
 from authoring.model.mentions import of_step
 from authoring.model.procedure import Procedure
 from authoring.model.things import Consumable
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P1",)
 ABOUT = ("used-up",)
+TOGETHER = Together.ANY
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

@@ -27,11 +27,12 @@ from authoring.diagnostics.diagnostic import Severity
 from authoring.model.fluid import Fluid
 from authoring.model.library import Library, Named
 from authoring.model.things import Consumable
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P5",)
 ABOUT = ("fluid-moved", "used-up")
+TOGETHER = Together.ANY
 
 
 def check(library: Library, _library: Library) -> Iterator[Fault]:

@@ -97,11 +97,12 @@ from authoring.diagnostics.diagnostic import Severity
 from authoring.model.demanding import demands
 from authoring.model.library import Library
 from authoring.model.policy_defaults import DEFAULTS
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("A6",)
 ABOUT = ("shop-policy",)
+TOGETHER = Together.EVERY
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

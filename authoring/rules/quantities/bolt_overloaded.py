@@ -55,20 +55,27 @@ from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.diagnostics.words import joined
-from authoring.model.clamping import clamp_in
+from authoring.model.clamping import clamp_in, ways_to_tighten
 from authoring.model.library import Library
+from authoring.model.procedure import Procedure
 from authoring.model.things import FastenerGroup
 from authoring.quantities.quantity import Quantity
 from authoring.quantities.units import UNITS
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 from authoring.workshop.bolt_load import BoltLoad
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1", "N3")
 ABOUT = ("torque",)
+TOGETHER = Together.MARKED
 
 _UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm")
 _LEAST_SHARE = 1 / 3
+
+
+def marks(procedure: Procedure, library: Library) -> Iterator[str]:
+    """Yield how a procedure tightens each group: the worst wrench of all procedures counts."""
+    return ways_to_tighten(procedure, library)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

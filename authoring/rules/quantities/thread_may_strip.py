@@ -65,18 +65,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Related, Severity
-from authoring.model.clamping import clamp_in, stripping_of
+from authoring.model.clamping import clamp_in, stripping_of, ways_to_tighten
 from authoring.model.library import Library
+from authoring.model.procedure import Procedure
 from authoring.model.things import FastenerGroup
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 from authoring.workshop.metric_thread import metric_thread
 from authoring.workshop.proof_load import proof_load_newton
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("T1",)
 ABOUT = ("tapped",)
+TOGETHER = Together.MARKED
 
 _KILO = 1000
+
+
+def marks(procedure: Procedure, library: Library) -> Iterator[str]:
+    """Yield how a procedure tightens each group: the worst wrench of all procedures counts."""
+    return ways_to_tighten(procedure, library)
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

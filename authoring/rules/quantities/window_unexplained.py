@@ -36,12 +36,14 @@ from authoring.diagnostics.diagnostic import Severity
 from authoring.model.fluid import Fluid
 from authoring.model.levels import closed_by, readings
 from authoring.model.library import Library
+from authoring.model.procedure import Procedure
 from authoring.model.things import Equipment, Value, Window
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("L6",)
 ABOUT = ("window-for-some",)
+TOGETHER = Together.MARKED
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
@@ -62,6 +64,18 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
                 window.where.of("when"),
                 'Add "otherwise: " with what goes wrong where it does not hold.',
             )
+
+
+def marks(procedure: Procedure, library: Library) -> Iterator[str]:
+    """Yield for each window with a condition whether the circuit of a fluid that the procedure levels explains it."""
+    vehicle = library.scope(procedure).vehicle
+    if vehicle is None:
+        return
+    for reading in readings(procedure, library):
+        for place, window in enumerate(reading.value.windows):
+            if window.when and window.otherwise is None:
+                closed = _told_by_a_circuit(window, [(reading.fluid, vehicle)])
+                yield f"{reading.value.where.document.file} {reading.value.id} {place} {closed}"
 
 
 def _levels(library: Library) -> dict[Value, list[tuple[Fluid, Equipment]]]:

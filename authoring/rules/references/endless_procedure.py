@@ -72,12 +72,13 @@ revisions:
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.calls import calls, waits_for
 from authoring.model.library import Library
 from authoring.model.mentions import Mention
+from authoring.model.procedure import Procedure
 from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
@@ -95,16 +96,28 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
             "Let one of these conditions be brought about by another procedure, or by none.",
         ),
     ):
-        called = {
-            number: {mention.name: mention for mention in reversed(list(follow(procedure, library)))}
-            for number, procedure in library.procedures.items()
-        }
-        for number in sorted(called):
+        called = _Called(follow, library)
+        for number in sorted(library.procedures):
             ring = _ring(number, called)
             if ring:
                 way = " → ".join([number, *(mention.name for mention in ring)])
                 related = tuple(Related(mention.span, f"leads on to {mention.name}") for mention in ring[1:])
                 yield Fault(f"{number} {message}: {way}.", ring[0].span, cure, related)
+
+
+class _Called(dict[str, Mapping[str, Mention]]):
+    """The first mention of each procedure that a procedure leads on to, worked out when somebody follows it."""
+
+    def __init__(self, follow: Callable[[Procedure, Library], Iterator[Mention]], library: Library) -> None:
+        super().__init__()
+        self._follow = follow
+        self._library = library
+
+    def __missing__(self, number: str) -> Mapping[str, Mention]:
+        procedure = self._library.procedures.get(number)
+        mentions = list(self._follow(procedure, self._library)) if procedure is not None else []
+        self[number] = {mention.name: mention for mention in reversed(mentions)}
+        return self[number]
 
 
 def _ring(start: str, called: Mapping[str, Mapping[str, Mention]]) -> list[Mention]:
@@ -113,7 +126,7 @@ def _ring(start: str, called: Mapping[str, Mapping[str, Mention]]) -> list[Menti
     waiting = deque([start])
     while waiting:
         number = waiting.popleft()
-        for name, mention in called.get(number, {}).items():
+        for name, mention in called[number].items():
             if name >= start and name not in came:
                 came[name] = (number, mention)
                 waiting.append(name)

@@ -81,10 +81,11 @@ from authoring.model.mentions import of_equipment as mentions_of_equipment
 from authoring.model.procedure import Procedure, Step
 from authoring.model.specifications import stated_values
 from authoring.model.things import Equipment, Message, Source
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("A6",)
+TOGETHER = Together.EVERY
 
 _CURE = "Name it where it is needed, or remove it."
 _REFERRED = frozenset({Kind.SECTION, Kind.STEP})

@@ -44,10 +44,11 @@ from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.library import Library
 from authoring.model.messages import messages_of
 from authoring.model.signal_word import LASTING
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("S8",)
+TOGETHER = Together.ANY
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:

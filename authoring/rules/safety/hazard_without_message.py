@@ -52,11 +52,12 @@ from collections.abc import Iterator
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.library import Library
 from authoring.model.messages import messages_of
-from authoring.rules.rule import Fault
+from authoring.rules.rule import Fault, Together
 
 # A register may be ahead of the procedures, so this is likely a gap and not one for certain.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("S7",)
+TOGETHER = Together.EVERY
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
