@@ -9,7 +9,7 @@ import pytest
 from tests.outside_checkers.program import ROOT
 
 LAYERS = "A folder imports only itself and lower ones"
-FOLDERS = ["cli", "render", "booklet", "rules", "model", "workshop", "source", "quantities", "diagnostics"]
+FOLDERS = ["cli", "checking", "render", "booklet", "rules", "model", "workshop", "source", "quantities", "diagnostics"]
 
 # Where a fault is planted, what it imports, and the contract that must break.
 FAULTS = [
@@ -22,6 +22,8 @@ FAULTS = [
     ("rules/planted.py", "from authoring.booklet import thing", LAYERS),
     ("booklet/planted.py", "from authoring.render import thing", LAYERS),
     ("render/planted.py", "from authoring import pipeline", LAYERS),
+    ("rules/planted.py", "from authoring.checking import thing", LAYERS),
+    ("checking/planted.py", "from authoring import pipeline", LAYERS),
     ("pipeline.py", "from authoring.cli import thing", LAYERS),
     ("render/planted.py", "def later():\n    from authoring.cli import thing", LAYERS),
     ("stray/__init__.py", "", LAYERS),
