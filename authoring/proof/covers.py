@@ -34,10 +34,12 @@ class Covered(Struct, frozen=True):
         yield self.cover, "lid"
 
     def in_the_way(self, action: Action, scope: Scope, now: Mapping[Side, Setting]) -> bool:
-        """Tell whether the cover keeps the hands from the thing for an action."""
+        """Tell whether the cover keeps the hands from the thing for an action; what it goes on may lie apart."""
         over = wholes(self.thing, scope.things)
         whole_off = any(is_off(one, now) for one in over[1 : over.index(self.beneath) + 1])
-        lies_apart = whole_off or (is_off(self.thing, now) and action.kind.reach is not Reach.PLACE)
+        goes_there = self.thing in action.what or action.roles.get("replaces") == self.thing
+        placed = action.kind.reach is Reach.PLACE and goes_there
+        lies_apart = whole_off or (is_off(self.thing, now) and not placed)
         cover_off = any(is_off(one, now) for one in wholes(self.cover, scope.things))
         return not (lies_apart or cover_off or now[self.cover, "lid"].state == "open")
 

@@ -170,8 +170,6 @@ class _Laying:
         begin = len(self.points)
         starts.setdefault(section.id, begin)
         when = together(around.when, section.when)
-        here = _Place(around.chain, around.within, around.top, when, section)
-        self._add(here, among=section.steps, needs=section.needs)
         for step in section.steps:
             starts.setdefault(step.id, len(self.points))
             top = around.top if around.top is not None else step
@@ -182,7 +180,8 @@ class _Laying:
             self.jumps.append(Jump(len(self.points) - 1, begin, when, around.within, None))
 
     def _step(self, at: _Place, step: Step, leads: list[_Lead]) -> None:
-        self._add(at, needs=step.needs, always=True)
+        needs = at.section.needs if at.section is not None else ()
+        self._add(at, needs=(*needs, *step.needs), always=True)
         for action in step.actions:
             self._add(at, action=action)
             for called in called_by(action, at.chain[-1], self.library):

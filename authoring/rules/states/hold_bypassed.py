@@ -3,6 +3,7 @@
 Nobody may go on until a hold point is met, and an outcome of an earlier checkpoint leads on behind it.
 On every machine and way that has the step of a hold point, the job ends only after it was passed; a job that is
 stopped does not end.
+So it is with a step that carries out a procedure in which there are hold points.
 A step or section that may be skipped is another matter (`optional-hold`).
 
 Wrong:
@@ -84,9 +85,22 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each hold point that some way through the job leads past."""
     job = job_of(procedure, library)
     if job is not None:
+        holding = _carrying(job)
         for point in job.track.points:
-            if point.own and point.action is not None and point.action.hold:
+            if point.own and point.action is not None and (point.action.hold or point.number in holding):
                 yield from _bypassed(point, job)
+
+
+def _carrying(job: Job) -> frozenset[int]:
+    """Return the numbers of the job's own points that carry out a procedure with a hold point, at any depth."""
+    holding = set()
+    last = -1
+    for point in job.track.points:
+        if point.own:
+            last = point.number if point.does == "carry-out" else -1
+        elif last >= 0 and point.action is not None and point.action.hold:
+            holding.add(last)
+    return frozenset(holding)
 
 
 def _bypassed(point: Point, job: Job) -> Iterator[Fault]:
@@ -97,9 +111,10 @@ def _bypassed(point: Point, job: Job) -> Iterator[Fault]:
     for held in story.at_the_end():
         if not held.settings[PASSED].state:
             bad.note(None, held, held.cells & story.done(point))
+    what = "this hold point" if point.action.hold else "the hold points of what is carried out here"
     for _, held, cells in bad.each():
         yield fault(
-            "The job can end without this hold point",
+            f"The job can end without {what}",
             point.action.where.span,
             "Let what leads past it lead to it instead, or stop there; or put the hold point before the ways part.",
             (job, story, cells, held.path),
