@@ -81,8 +81,7 @@ class Space:
             cells = 0
             for place in range(len(values)):
                 cells |= first << (place * stride)
-            cells &= self.every
-        return cells
+        return cells & self.every
 
     def _any(self, feature: str, values: Iterable[str]) -> Cells:
         cells = 0
