@@ -1,7 +1,7 @@
 """Examples of rules as whole libraries: an example replaces the top-level keys it names in a small sound library.
 
 A fence such as ```` ```yaml procedure without job time ```` leaves those top-level keys out;
-```` ```yaml other ```` and ```` ```yaml other-equipment ```` are further files of their own.
+```` ```yaml other ````, ```` ```yaml further ```` and ```` ```yaml other-equipment ```` are more files of their own.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ from authoring.source.reader import read_document
 
 BASE = Path(__file__).parent.parent / "base"
 FENCE = re.compile(
-    r"^```yaml ((?:shop|stock|equipment|procedure|other|other-equipment)(?: without [a-z -]+)?)\n(.*?)^```$",
+    r"^```yaml ((?:shop|stock|equipment|procedure|other|further|other-equipment)(?: without [a-z -]+)?)\n(.*?)^```$",
     re.MULTILINE | re.DOTALL,
 )
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
