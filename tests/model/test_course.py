@@ -22,6 +22,7 @@ conditions: none
 hazards: none
 sections:
   - title: Clean
+    when: {{brake: {brakes}}}
     steps:
 {steps}
 trial: none
@@ -31,12 +32,12 @@ revisions:
 CLEAN = "{do: [{clean: drop-box}]}"
 
 
-def _library(jobs: dict[str, list[str]]) -> Library:
-    """Return the base library with these jobs and no other, each a list of steps."""
+def _library(jobs: dict[str, list[str]], brakes: str = "[drum, disc]") -> Library:
+    """Return the base library with these jobs and no other, each a list of steps in a section for these brakes."""
     files = {name: content for name, content in base_files().items() if name != "procedure.yaml"}
     for number, steps in jobs.items():
         lines = "\n".join(f"      - {step}" for step in steps)
-        files[f"{number}.yaml"] = JOB.format(number=number, steps=lines).encode()
+        files[f"{number}.yaml"] = JOB.format(number=number, steps=lines, brakes=brakes).encode()
     documents = [document for name, content in files.items() if (document := read_document(name, content)[0])]
     library, found = build_library(documents, {}, partial=False)
     assert not found
@@ -59,8 +60,9 @@ def test_what_is_carried_out_follows_in_its_place_with_all_that_it_waits_for() -
         {
             "FL-101": [CLEAN, _out("FL-102", ", when: {brake: [drum, disc]}"), CLEAN],
             "FL-102": [_out("FL-103", ", optional: Worth doing.")],
-            "FL-103": ["{do: [{clean: drop-box}], when: {brake: drum}}"],
-        }
+            "FL-103": ["{do: [{clean: drop-box}], when: {brake: [disc, drum]}}"],
+        },
+        brakes="[drum]",
     )
     course = acts(library.procedures["FL-101"], library)
     assert [(act.place, act.action.kind.name, len(act.within)) for act in course] == [
