@@ -172,7 +172,7 @@ def _machines_of(job: Job) -> Machines:
 def test_conditions_never_hold_where_the_solver_finds_no_machine() -> None:
     """The same conditions of sections and steps are met by no covered machine, an option and a choice among them.
 
-    Measured: 500 steps, of which 211 can be done and 289 cannot.
+    Measured: 500 steps, of which 231 can be done and 269 cannot.
     """
     seen: Counter[str] = Counter()
 
@@ -202,7 +202,10 @@ def test_conditions_never_hold_where_the_solver_finds_no_machine() -> None:
 
 
 def test_equipment_and_covers_leave_nothing_where_the_solver_finds_no_machine() -> None:
-    """The same equipment cannot exist at all, and the same procedures cover no machine that exists."""
+    """The same equipment cannot exist at all, and the same procedures cover no machine that exists.
+
+    Measured: 550 procedures, of which 173 cover a machine, 220 none, and 157 are for equipment that cannot exist.
+    """
     seen: Counter[str] = Counter()
 
     def held(job: Job) -> None:
@@ -219,7 +222,10 @@ def test_equipment_and_covers_leave_nothing_where_the_solver_finds_no_machine() 
 
 
 def test_what_lacks_lacks_for_the_machines_the_solver_finds() -> None:
-    """What is asked for and not given is found, said and shown as the solver finds it, and never the other way."""
+    """What is asked for and not given is found, said and shown as the solver finds it, and never the other way.
+
+    Measured: 500 questions, of which 200 lack for some machine and 300 for none.
+    """
     seen: Counter[str] = Counter()
 
     def held(question: tuple[Job, list[When], list[When]]) -> None:
