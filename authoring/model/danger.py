@@ -1,9 +1,9 @@
-"""Which dangers are there while a job goes on, by its steps in the order written: what runs, is up, hot or live.
+"""Which dangers are there while a job goes on, by its steps in the order in which they are come to (`passes.py`).
 
-This is the line of the steps, not a walk over all ways through them: what an outcome skips or repeats, and what a
-procedure that is carried out leaves behind, is not followed.
-So the careful side counts: a danger that begins for some machines begins, and one that ends for some ends for those
-only; after a procedure that was carried out nothing counts as cooled, dead or without pressure any more.
+The careful side counts: a danger that begins for some machines begins, and one that ends for some ends for those only.
+A procedure that is carried out begins and ends dangers as its own steps do, as deep as it goes; one that an outcome may
+lead to begins those that it leaves behind and ends none.
+After either nothing counts as cooled, dead or without pressure any more.
 """
 
 from __future__ import annotations
@@ -14,12 +14,13 @@ from fractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 
+from authoring.model.course import called_by
 from authoring.model.demands import Need
 from authoring.model.fitments import together
 from authoring.model.heated import Heat, one_and_the_same
 from authoring.model.lacking import bare
 from authoring.model.library import Scope
-from authoring.model.procedure import Action
+from authoring.model.procedure import Action, Procedure
 from authoring.model.specification import When
 from authoring.model.things import Item, Value
 from authoring.quantities.quantity import Quantity
@@ -113,11 +114,36 @@ class Dangers:
                 self._ends(_VOLTAGE, thing, when)
             else:
                 self._warms_or_cools(action, thing, when)
-        if name == "carry-out":
-            self._cooled.clear()
-            self._forget(_PRESSURE, _VOLTAGE)
-        elif name == "restore":
+        if name == "restore":
             self._forget(_VOLTAGE)
+
+    def goes_through(self, called: Procedure, when: When) -> None:
+        """Take in what a procedure that is carried out begins and ends, for some fitments."""
+        self._go_through(called, when, frozenset({self._scope.procedure}))
+        self._after_another()
+
+    def may_go_through(self, called: Procedure, when: When) -> None:
+        """Take in what a procedure that an outcome may lead to begins, for some fitments."""
+        other = Dangers(self._scope)
+        other._go_through(called, when, frozenset({self._scope.procedure}))  # another one of its own
+        for danger, thing in other._on:  # as above
+            self._begins(danger, thing, when)
+        self.ran |= other.ran
+        self._after_another()
+
+    def _after_another(self) -> None:
+        self._cooled.clear()
+        self._forget(_PRESSURE, _VOLTAGE)
+
+    def _go_through(self, called: Procedure, when: When, around: frozenset[Procedure]) -> None:
+        for section, step in called.steps() if called not in around else ():
+            here = together(when, section.when, step.when)
+            for action in step.actions:
+                self.does(action, here)
+                for deeper in called_by(action, called, self._scope.library):
+                    self._go_through(deeper, here, around | {called})
+            self.leaves(step.leaves, here)
+        self.leaves(called.leaves, when)
 
     def running(self, when: When) -> There | None:
         """Return for which fitments something runs while a step for `when` is done; None where nothing does."""

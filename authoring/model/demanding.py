@@ -8,12 +8,14 @@ from weakref import WeakKeyDictionary
 from msgspec import Struct
 
 from authoring.model.cooling import burns_from
+from authoring.model.course import called_by
 from authoring.model.danger import RELIEVED, Dangers, There
 from authoring.model.fitments import together
 from authoring.model.heated import Heat, as_item
 from authoring.model.library import Library, Scope
 from authoring.model.meant import Meant, beyond, limit_of, meant_in
 from authoring.model.mentions import Mention, of_step, touched
+from authoring.model.passes import passes
 from authoring.model.policies import EVERYWHERE
 from authoring.model.policy import FACTS, Policy
 from authoring.model.procedure import Action, Procedure, Section, Step
@@ -88,6 +90,7 @@ _KNOWN: WeakKeyDictionary[Scope, tuple[Demand, ...]] = WeakKeyDictionary()
 def demands(procedure: Procedure, library: Library) -> tuple[Demand, ...]:
     """Return every demand that a procedure meets, in the order of its steps; of a thing met twice in a step the first.
 
+    A step that a way back repeats is asked once more, with what has become dangerous since.
     It is empty where the equipment is unknown. What a procedure that is carried out does is asked of that one.
     """
     scope = library.scope(procedure)
@@ -100,19 +103,21 @@ def demands(procedure: Procedure, library: Library) -> tuple[Demand, ...]:
 def _demands(procedure: Procedure, scope: Scope, meant: Meant) -> Iterator[Demand]:
     dangers = Dangers(scope)
     dangers.needs(procedure.needs, {})
-    for section in procedure.sections:
-        dangers.needs(section.needs, section.when)
-        held: list[When] = []
-        for step in section.steps:
-            here = _Here(section, step, together(section.when, step.when), held, scope.library.shop)
-            found: dict[tuple[object, ...], Demand] = {}
-            for one in _of_step(here, dangers, scope, meant):
-                key = (one.policy.id, one.item.id, *(one.heat.when.items() if one.heat is not None else ()))
-                before = found.get(key)
-                # What was cooled may be hot again after the next action of the step.
-                if before is None or (all(one.eased) and not all(before.eased)):
-                    found[key] = one
-            yield from found.values()
+    inside: Section | None = None
+    held: list[When] = []
+    for section, step in passes(procedure):
+        if section is not inside:
+            dangers.needs(section.needs, section.when)
+            inside, held = section, []
+        here = _Here(section, step, together(section.when, step.when), held, scope.library.shop)
+        found: dict[tuple[object, ...], Demand] = {}
+        for one in _of_step(here, dangers, scope, meant):
+            key = (one.policy.id, one.item.id, *(one.heat.when.items() if one.heat is not None else ()))
+            before = found.get(key)
+            # What was cooled may be hot again after the next action of the step.
+            if before is None or (all(one.eased) and not all(before.eased)):
+                found[key] = one
+        yield from found.values()
 
 
 def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: Meant) -> Iterator[Demand]:
@@ -126,11 +131,22 @@ def _of_step(here: _Here, dangers: Dangers, scope: Scope, meant: Meant) -> Itera
         if dangers.something_heated or any(meant.of(_item_of(one.name, scope), dangers) for one, _ in hands):
             yield from _asked(_met([*near, *hands], scope, dangers), here, dangers, meant)
         dangers.does(action, here.when)
+        _go_through(action, here, dangers, scope)
         after = [*near, *hands] if action.kind.name == "heat" else near
         yield from _asked(_met(after, scope, dangers), here, dangers, meant)
         if action.hold:
             here.held.append(here.when)
     dangers.leaves(step.leaves, here.when)
+
+
+def _go_through(action: Action, here: _Here, dangers: Dangers, scope: Scope) -> None:
+    """Take in what the procedures begin and end that an action carries out, or to which its outcomes lead."""
+    for called in called_by(action, scope.procedure, scope.library):
+        dangers.goes_through(called, here.when)
+    for outcome in action.outcomes:
+        other = scope.library.procedures.get(outcome.to or "") if outcome.then == "do" else None
+        if other is not None and other.equipment == scope.procedure.equipment:
+            dangers.may_go_through(other, together(here.when, outcome.when))
 
 
 def _near(step: Step) -> Iterator[tuple[Mention, None]]:
