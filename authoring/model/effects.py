@@ -17,6 +17,8 @@ class Effect(Struct, frozen=True):
     With `only` it happens only to what is in one of these states; where one action has several such changes of one
     thing, that of the side which changed last happens.
     `perhaps` says that it may have been so before: whoever lowers a lid need not have held it up.
+    It does not happen where the action names something in the role `unless`: whoever draws out a stated amount leaves
+    the rest in.
     """
 
     side: str
@@ -25,6 +27,7 @@ class Effect(Struct, frozen=True):
     says: str = ""
     only: frozenset[str] = frozenset()
     perhaps: bool = False
+    unless: str = ""
 
 
 class Reach(enum.Enum):

@@ -141,12 +141,12 @@ def rivals(side: str) -> frozenset[str]:
 def _effects(action: Action) -> Iterator[tuple[Effect, str]]:
     """Yield each effect of an action with each thing it is on, thing by thing."""
     for role, thing in action.names():
-        yield from ((effect, thing) for effect in action.kind.effects if effect.of == role)
+        yield from ((effect, thing) for effect in action.effects(role))
 
 
 def _changes(action: Action, known: Mapping[Side, str]) -> Iterator[Change]:
     for role, thing in action.names():
-        effects = [effect for effect in action.kind.effects if effect.of == role]
+        effects = list(action.effects(role))
         for effect in effects:
             before = known.get((thing, effect.side))
             if not effect.only and not (effect.perhaps and before == effect.becomes):

@@ -10,6 +10,7 @@ from msgspec import Struct
 from authoring.model.action_kind import ActionKind
 from authoring.model.changes import Condition, Glance, Modification, Option
 from authoring.model.demands import Deadline, Holding, Method, Need, Repeat
+from authoring.model.effects import Effect
 from authoring.model.figure import Figure
 from authoring.model.manner import PLAIN, Manner
 from authoring.model.specification import ALWAYS, Specification, When
@@ -63,6 +64,10 @@ class Action(Struct, frozen=True, eq=False):
         for name in self.what:
             yield "what", name
         yield from self.roles.items()
+
+    def effects(self, role: str) -> Iterator[Effect]:
+        """Yield what the action changes about a thing that it names in a role."""
+        yield from (one for one in self.kind.effects if one.of == role and one.unless not in self.roles)
 
 
 class Step(Struct, frozen=True, eq=False):

@@ -28,6 +28,7 @@ def test_an_effect_is_on_a_role_of_its_action(kind: ActionKind) -> None:
     assert {effect.of for effect in kind.effects} <= roles
     assert set(kind.reached) <= roles
     assert {effect.says for effect in kind.effects} - {""} <= set(kind.details)
+    assert {effect.unless for effect in kind.effects} - {""} <= set(kind.roles)
 
 
 @pytest.mark.parametrize("kind", action_kinds().values(), ids=lambda kind: kind.name)

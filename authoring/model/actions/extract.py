@@ -10,7 +10,7 @@ ACTION = ActionKind(
     words=("extract", "draw out", "pump out", "suck out"),
     says="Extract {what}.",
     what=Role("The fluid.", frozenset({Kind.FLUID})),
-    effects=(Effect("fluid", "drained"),),
+    effects=(Effect("fluid", "drained", unless="amount"),),
     reach=Reach.NOWHERE,
     roles={
         "into": Role("What catches it.", frozenset({Kind.TOOL})),
