@@ -10,6 +10,7 @@ from authoring.model.on_and_off import wholes
 from authoring.model.specification import When
 from authoring.proof.job import Job
 from authoring.proof.settings import Setting
+from authoring.proof.track import Point
 
 SETTLED = frozenset({"discarded", "empty", "replaced"})
 """How a thing is where it need not come back, nor what is part of it."""
@@ -36,3 +37,11 @@ def left_so(thing: str, states: frozenset[str], job: Job) -> bool:
     """Tell whether the job says that it leaves a thing in one of these states, or that it finds it so."""
     stated = (*job.procedure.leaves, *job.procedure.needs)
     return any(need.thing == thing and need.state in states for need in stated)
+
+
+def passed_on(thing: str, states: frozenset[str], by: Point) -> bool:
+    """Tell whether a point leaves a thing so to the job: it is the job's own, or each procedure on the way says so.
+
+    Where one of them does not say under `leaves` that the thing stays so, that procedure alone shows what is wrong.
+    """
+    return all(any(need.thing == thing and need.state in states for need in one.leaves) for one in by.chain[1:])
