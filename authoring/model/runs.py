@@ -15,7 +15,9 @@ from authoring.model.specification import When
 T = TypeVar("T")
 
 MOST_RUNS = 4096
-"""How many different runs are gone through one by one."""
+"""How many different runs are gone through one by one; of a space of more than 65,536 cells fewer."""
+
+_MOST_CELLS = 2**28
 
 
 def runs(marked: Iterable[tuple[T, Cells]], every: Cells) -> list[tuple[tuple[T, ...], Cells]]:
@@ -24,11 +26,12 @@ def runs(marked: Iterable[tuple[T, Cells]], every: Cells) -> list[tuple[tuple[T,
     The one that has the first cell comes first.
     It is empty where more than MOST_RUNS differ: nothing can be said then.
     """
+    most = min(MOST_RUNS, _MOST_CELLS // max(every.bit_length(), 1))
     things = list(marked)
     parts = [every] if every else []
     for mask in dict.fromkeys(cells & every for _, cells in things):
         parts = [part for cells in parts for part in (cells & mask, cells & ~mask) if part]
-        if len(parts) > MOST_RUNS:
+        if len(parts) > most:
             return []
     parts.sort(key=lambda part: part & -part)
     return [(tuple(thing for thing, cells in things if cells & part), part) for part in parts]

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import reduce
+from operator import or_
 from typing import TypeAlias
 
 from authoring.model.fitments import concerned, covered
@@ -23,6 +25,9 @@ LIMIT = 2**20
 
 # Sets of up to so many features are all tried; larger ones are found by leaving features out one by one.
 _TRIED = 3
+
+_Part: TypeAlias = "tuple[dict[str, str], Cells, Cells]"
+"""Values of some features, and the bad and the good cells that have them."""
 
 _Branches: TypeAlias = "tuple[tuple[tuple[str, ...], _Branches], ...]"
 """How a set splits at a feature: values with like rests, and that rest; empty where all of it is in the set."""
@@ -104,30 +109,56 @@ class Space:
         features might do with fewer.
         """
         good = (self.every if among is None else among) & ~cells
-        names = self._choices(self._named)
-        for size in range(min(_TRIED, len(names)) + 1):
-            found = self._free_of(good, size, names, cells | good)
+        left = self._leaving_out(cells, good)
+        for size in range(min(_TRIED + 1, len(left))):
+            found = self._free_of([({}, cells, good)], self._choices(self.values), size)
             if found is not None:
                 return found
-        one = self.one_of(cells)
+        return left
+
+    def _leaving_out(self, cells: Cells, good: Cells) -> dict[str, str]:
+        """Return what is left of the first of these cells when feature by feature that can be spared is left out."""
+        one, named = self.one_of(cells), set(self._named)
         left = {name: (one[name],) for name in self._choices(self.values)}
-        for name in (*(name for name in left if name not in names), *names):
+        for name in sorted(left, key=named.__contains__):
             fewer = {feature: value for feature, value in left.items() if feature != name}
             if not self.where(fewer) & good:
                 left = fewer
         return {name: one[name] for name in left}
 
-    def _free_of(self, good: Cells, size: int, names: Sequence[str], inside: Cells) -> dict[str, str] | None:
-        """Return values of so many of these features that some of the cells `inside` have, but none of `good`."""
+    def _free_of(self, parts: Sequence[_Part], names: Sequence[str], size: int) -> dict[str, str] | None:
+        """Return the values of so many named features that some bad cell has and no good one.
+
+        Each part is what is left of the bad and the good cells under some values: over the features `names`, the first
+        of which changes slowest. A feature is kept, which parts them by its values, or laid together, which shortens
+        them, so that no choice of features costs more than what is left of them.
+        """
         if not size:
-            return None if inside & good else {}
-        for at, name in enumerate(names):
-            for value in self.values[name]:
-                here = inside & self._cells[name, value]
-                rest = self._free_of(good, size - 1, names[at + 1 :], here) if here else None
-                if rest is not None:
-                    return {name: value, **rest}
-        return None
+            return next((values for values, _, good in parts if not good), None)
+        if not any(name in self._named for name in names):
+            return None
+        name, *others = names
+        stride = self._strides[name]
+        block = (1 << stride) - 1
+        split = [
+            [(bad >> at * stride & block, good >> at * stride & block) for at in range(len(self.values[name]))]
+            for _, bad, good in parts
+        ]
+        if name in self._named:
+            kept = [
+                ({**values, name: value}, *mine)
+                for (values, _, _), pieces in zip(parts, split, strict=True)
+                for value, mine in zip(self.values[name], pieces, strict=True)
+                if mine[0]
+            ]
+            found = self._free_of(kept, others, size - 1)
+            if found is not None:
+                return found
+        laid = [
+            (values, reduce(or_, (bad for bad, _ in pieces)), reduce(or_, (good for _, good in pieces)))
+            for (values, _, _), pieces in zip(parts, split, strict=True)
+        ]
+        return self._free_of(laid, others, size)
 
     def _choices(self, names: Iterable[str]) -> list[str]:
         """Return those of these features that have a choice of values; LIMIT bounds how many they are."""

@@ -5,7 +5,7 @@ So is what is done to each thing, with the methods and optional steps that decid
 Beyond 1 048 576 combinations that takes too long, so nothing is claimed about it, and this says so.
 Ten features of four values make as many; a choice that depends on more is better asked in two.
 Where amounts and temperatures are followed, the machines and ways that differ in what is done are gone through one by
-one, and those are 4096 at most.
+one, and those are 4096 at most, or fewer where there are more than 65 536 combinations.
 A job is followed into what it carries out as far as that comes to 10 000 actions and 100 levels.
 
 Wrong:
@@ -129,8 +129,8 @@ def _of_things(procedure: Procedure, library: Library, ways: Ways) -> Iterator[F
             message = _message(f'What is done to "{name}"', features, ways.vehicle)
         elif _goes_too_many_ways(mine, ways):
             message = (
-                f'What is done to "{name}" differs on more than {MOST_RUNS} machines and ways, so amounts and '
-                "temperatures are not followed."
+                f'What is done to "{name}" differs on too many machines and ways to go through them one by one, '
+                "so amounts and temperatures are not followed."
             )
         if message:
             told.add(features)
