@@ -95,9 +95,9 @@ class Stint(Struct, frozen=True):
 
 
 class Track(Struct, frozen=True):
-    """One thing and how it is, in words, and when; `safe` where that keeps people from harm."""
+    """One thing and how it is, in lines of words, and when; `safe` where that keeps people from harm."""
 
-    words: str
+    words: tuple[str, ...]
     safe: bool
     stints: tuple[Stint, ...]
 

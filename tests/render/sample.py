@@ -20,6 +20,7 @@ from authoring.booklet.blocks import (
 )
 from authoring.booklet.step_parts import Caution, Choice, Step
 from authoring.booklet.words import Amount, Blank, Bullets, Link, Named, Paragraph, Words
+from tests.render.sample_drawings import STRIP
 from tests.render.sample_parts import (
     BURN,
     CRUSH,
@@ -180,6 +181,7 @@ def _notes() -> Chapter:
             ),
             Choice("spare-ring", "ring", say("Either will do."), WHICH.rows),
             REASON,
+            STRIP,
             End("END OF PROCEDURE"),
         ),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from authoring.booklet.shapes import Band, Bar, BoltPattern, Dial, Disc, Lane, ToScale, Windows
+from authoring.booklet.shapes import Band, Bar, BoltPattern, Dial, Disc, Lane, Stint, Strip, ToScale, Track, Windows
 from authoring.booklet.step_parts import Drawing
 from tests.render.sample_parts import say
 
@@ -66,4 +66,20 @@ LEVEL_AT = Drawing(
         ((0, "25 °C"), (55, "50 °C"), (110, "75 °C")),
     ),
     (say("Hatched: the cooler is shut."),),
+)
+STRIP = Drawing(
+    "Energy and condition",
+    "Drawing of the steps from 1 to 12. master switch: isolated: from step 2 to step 11. engine: runs: at step 1.",
+    Strip(
+        52,
+        102,
+        (
+            Track(("master switch: isolated",), safe=True, stints=(Stint(9.8, 92.2),)),
+            Track(("engine: runs",), safe=False, stints=(Stint(0, 8.5), Stint(93.5, 102))),
+            Track(("brake caliper: held", "(parking brake: disc", "brake)"), safe=True, stints=(Stint(35.3, 40.8),)),
+        ),
+        (0, 17, 93.5),
+        ((0, "1"), (17, "3"), (93.5, "A12b")),
+    ),
+    (say("Grey: made safe."),),
 )

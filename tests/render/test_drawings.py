@@ -28,11 +28,11 @@ from tests.outside_checkers.pdf_text import pdf_text
 from tests.outside_checkers.program import output, program
 from tests.render.altered import altered
 from tests.render.sample import sample
-from tests.render.sample_drawings import FACE, LEVEL_AT, PATTERN, ROW, SEALS
+from tests.render.sample_drawings import FACE, LEVEL_AT, PATTERN, ROW, SEALS, STRIP
 from tests.render.sample_parts import say
 
 EACH = pytest.mark.parametrize(
-    "drawing", [pytest.param(one, id=one.title) for one in (PATTERN, ROW, FACE, SEALS, LEVEL_AT)]
+    "drawing", [pytest.param(one, id=one.title) for one in (PATTERN, ROW, FACE, SEALS, LEVEL_AT, STRIP)]
 )
 FONTS = Path(authoring.__file__).parent / "render" / "fonts" / "screen"
 SVG = "{http://www.w3.org/2000/svg}"
@@ -203,6 +203,31 @@ def test_bars_begin_at_one_edge_and_are_as_long_as_they_say() -> None:
     assert [x2 - x1 for x1, x2, y1, y2 in lines if y1 == y2] == [8, 10]
     [guide] = [one for one in svg.iter(f"{SVG}line") if one.get("stroke-dasharray")]
     assert numbers(guide, "x1", "x2") == [8.5, 8.5]
+
+
+def test_a_stint_lies_where_its_steps_are() -> None:
+    """Right of the words, from edge to edge as the shape says; what is made safe is grey, all else hatched."""
+    svg = parsed(STRIP)
+    boxes = [(*numbers(one, "x", "width"), one.get("fill")) for one in svg.iter(f"{SVG}rect")]
+    assert boxes == [
+        (61.8, 82.4, "#d9d9d9"),
+        (52, 8.5, "#fff"),
+        (145.5, 8.5, "#fff"),
+        (87.3, 5.5, "#d9d9d9"),
+    ]
+    rising = [one for one in svg.iter(f"{SVG}line") if numbers(one, "y1")[0] > numbers(one, "y2")[0]]
+    assert rising
+    assert all(52 <= x <= 60.51 or 145.49 <= x <= 154.01 for one in rising for x in numbers(one, "x1", "x2"))
+
+
+def test_a_long_track_takes_room_for_all_its_words() -> None:
+    """The tracks follow one another, and no words of one run into another or into the stints."""
+    spans = [span(one) for one in texts(STRIP)]
+    assert len(spans) == 5 + 3
+    for at, ((left, top), (right, below)) in enumerate(spans):
+        assert right <= 52 or top > max(numbers(one, "y")[0] for one in parsed(STRIP).iter(f"{SVG}rect"))
+        for (other_left, other_top), (other_right, other_below) in spans[:at]:
+            assert right < other_left or other_right < left or below < other_top or other_below < top
 
 
 def page(*drawings: Drawing) -> bytes:

@@ -210,11 +210,15 @@ def test_printed_from_a_browser_a_step_stands_below_its_cautions(browser: Browse
 
 
 def test_the_page_reflows(browser: Browser, page: Path) -> None:
-    """At 320 px nothing needs scrolling sideways (WCAG 2.2, 1.4.10) and no word is cut off."""
+    """At 320 px nothing needs scrolling sideways (WCAG 2.2, 1.4.10) and no word is cut off.
+
+    A drawing that is too wide is moved in a box of its own, which 1.4.10 leaves to what needs both directions.
+    """
     with visit(browser, page, size=SMALLEST) as seen:
         assert seen.page.evaluate("document.documentElement.scrollWidth") == SMALLEST[0]
         beyond = seen.page.evaluate(
             "[...document.querySelectorAll('body *')].filter(one => one.getBoundingClientRect().right > 320.5)"
+            ".filter(one => !one.closest('.sideways svg'))"
             ".map(one => one.outerHTML.slice(0, 80))"
         )
     assert beyond == []

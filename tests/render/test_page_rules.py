@@ -18,7 +18,7 @@ from authoring.render.pdf import as_pdf
 from authoring.render.press import press
 from tests.outside_checkers.pdf_text import pdf_text
 from tests.render.sample import sample
-from tests.render.sample_drawings import FACE, LEVEL_AT, PATTERN, ROW, SEALS
+from tests.render.sample_drawings import FACE, LEVEL_AT, PATTERN, ROW, SEALS, STRIP
 from tests.render.sample_parts import (
     BURN,
     HUB,
@@ -143,6 +143,14 @@ def test_a_drawing_is_not_overleaf_unless_a_table_is(drawing: Drawing, told: int
     step = structs.replace(STEP, cautions=(), parts=(drawing,), before=())
     places = {"c": (), "c~heading": (at(1, 0, 9),), "s": (at(1, 980, 1000), at(2, 0, 50)), "s~text": (at(1, 980, 999),)}
     assert len(broken_rules(booklet(step), places | {"s~part1": (at(2, 0, 50),)})) == told
+
+
+def test_a_drawing_that_stands_in_a_chapter_is_whole() -> None:
+    """One that is cut over two pages is told of by its title, and one that is not is fine."""
+    places = {"c": (), "c~heading": (at(1, 0, 9),), "c~1": (at(1, 20, 90),)}
+    assert broken_rules(booklet(STRIP), places) == []
+    (parted,) = broken_rules(booklet(STRIP), places | {"c~1": (at(1, 980, 1000), at(2, 0, 50))})
+    assert parted.sentence == 'The drawing "Energy and condition" in "Fit" is cut: it stands on pages 1 and 2.'
 
 
 def words(luck: random.Random, low: int, high: int) -> str:

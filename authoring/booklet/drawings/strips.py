@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from textwrap import wrap
 
 from msgspec import Struct
 
@@ -12,6 +13,7 @@ from authoring.booklet.step_parts import Drawing
 from authoring.booklet.words import Words
 
 _WORDS = 52.0  # mm of paper for what a track is of
+_LETTERS = 25  # of the drawing's type that have room there
 _STEPS = 102.0
 _MOST_TRACKS = 24
 _INSET = 0.15  # of the room of a step, so that two stints that follow one another are seen to be two
@@ -50,7 +52,10 @@ def strips(rows: Sequence[Row], numbers: Sequence[str], sections: Sequence[int])
             Strip(
                 _WORDS,
                 _STEPS,
-                tuple(Track(row.words, row.safe, tuple(_stint(one, step) for one in row.stretches)) for row in some),
+                tuple(
+                    Track(tuple(wrap(row.words, _LETTERS)), row.safe, tuple(_stint(one, step) for one in row.stretches))
+                    for row in some
+                ),
                 tuple(round(step * at, 2) for at in sections),
                 shown,
             ),

@@ -12,7 +12,7 @@ from authoring.render.drawings.svg import number, picture
 
 BESIDE = 100.0
 """Widest drawing in mm that leaves room for its title beside it."""
-WIDE = 120.0
+WIDE = 130.0
 """Widest drawing in mm of which the digits can be read on a telephone when all of it is shown."""
 
 

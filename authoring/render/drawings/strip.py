@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.booklet.shapes import Strip, Track
-from authoring.render.drawings.svg import GREY, PAPER, THIN, box, hatching, line, lines_of, text
+from authoring.render.drawings.svg import GREY, PAPER, THIN, box, hatching, line, text
 
 EDGE = 0.5
 _LINE = 4.6
@@ -17,36 +17,32 @@ _PITCH = 1.4
 
 def size_of(shown: Strip) -> tuple[float, float]:
     """Return how wide and how high the drawing is; the last number may stand out to the right."""
-    return shown.words + shown.width + _FOOT, sum(_height(one, shown) for one in shown.tracks) + _FOOT
+    return shown.words + shown.width + _FOOT, sum(_height(one) for one in shown.tracks) + _FOOT
 
 
 def strip(shown: Strip) -> Iterator[str]:
     """Yield the lines of the tracks and of the row of steps below them."""
     left, right = shown.words, shown.words + shown.width
-    foot = sum(_height(one, shown) for one in shown.tracks)
+    foot = sum(_height(one) for one in shown.tracks)
     for place in shown.sections:
         yield line(left + place, 0, left + place, foot + 1.2, width=THIN)
     y = 0.0
     for track in shown.tracks:
         yield from _track(track, y, shown)
-        y += _height(track, shown)
+        y += _height(track)
         yield line(EDGE, y, right, y, width=THIN)
     yield line(left, foot, right, foot)
     for place, told in shown.numbers:
         yield text(left + place, foot + 3.6, told)
 
 
-def _names(track: Track, shown: Strip) -> list[str]:
-    return lines_of(track.words, shown.words - 2)
-
-
-def _height(track: Track, shown: Strip) -> float:
-    return len(_names(track, shown)) * _LINE + _GAP
+def _height(track: Track) -> float:
+    return len(track.words) * _LINE + _GAP
 
 
 def _track(track: Track, y: float, shown: Strip) -> Iterator[str]:
-    height = _height(track, shown)
-    for place, words in enumerate(_names(track, shown)):
+    height = _height(track)
+    for place, words in enumerate(track.words):
         yield text(EDGE, y + (_GAP + _LINE) / 2 + place * _LINE, words)
     top = y + (height - _BAR) / 2
     for stint in track.stints:
