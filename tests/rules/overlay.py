@@ -25,12 +25,19 @@ FENCE = re.compile(
 )
 MARK = re.compile(r"#! ([a-z-]+(?: [a-z-]+)*)\s*$")
 OF_WHOLE_JOBS = frozenset(
-    {"unused-thing", "never-put-back", "protection-not-listed", "option-not-asked", "temperature-unmeasured"}
+    {
+        "unused-thing",
+        "never-put-back",
+        "without-effect",
+        "protection-not-listed",
+        "option-not-asked",
+        "temperature-unmeasured",
+    }
 )
 """The rules that an example is too short for.
 
-Most of its library is used by nothing, what comes off stays off, the gloves that the job calls for are not listed,
-nobody asks the customer, and no thermometer is at hand.
+Most of its library is used by nothing, what comes off stays off, what goes on has never come off, the gloves that the
+job calls for are not listed, nobody asks the customer, and no thermometer is at hand.
 """
 TOP_KEY = re.compile(r"^([a-z-]+):", re.MULTILINE)
 

@@ -1,4 +1,4 @@
-"""Fasteners are tightened that were never started, or before all that hold the same item are.
+"""Fasteners are tightened before they, or the others of the same item, are started.
 
 With one bolt tight the lid is drawn askew, the next hole is off by half a thread, and the last bolt goes in crossed.
 Fasteners that were removed are started by hand or fitted before they are tightened, and so are the others `on` the same
