@@ -12,6 +12,7 @@ from authoring.model.ends import Side, rivals, side_of
 from authoring.model.fluid import Fluid
 from authoring.model.library import Scope
 from authoring.model.on_and_off import meant
+from authoring.model.specification import ALWAYS, When
 from authoring.model.things import FastenerGroup, Item
 from authoring.proof.linked import Linked
 from authoring.proof.track import Point, Track
@@ -166,6 +167,13 @@ def comes(side: Side, scope: Scope) -> str:
     if isinstance(thing, Item):
         return {"lid": "closed", "energy": "live"}.get(what, "")
     return "filled" if what == "fluid" and isinstance(thing, Fluid) else ""
+
+
+def there(thing: str, scope: Scope) -> When:
+    """Return for which machines a thing is there at all; a part of the stock is for any."""
+    named = scope.things.get(thing)
+    one = named.thing if named is not None else None
+    return one.when if isinstance(one, Item | FastenerGroup | Fluid) else ALWAYS
 
 
 def sides_of(need: Need, scope: Scope) -> tuple[Side, ...]:

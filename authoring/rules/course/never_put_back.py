@@ -69,10 +69,11 @@ from msgspec import Struct
 from authoring.diagnostics.diagnostic import Severity
 from authoring.model.ends import Side
 from authoring.model.library import Library
-from authoring.model.procedure import Procedure
-from authoring.model.things import FastenerGroup
+from authoring.model.on_and_off import PUTS_ON
+from authoring.model.procedure import Action, Procedure
+from authoring.model.things import FastenerGroup, Part
 from authoring.proof.job import Job, job_of
-from authoring.proof.settings import Setting
+from authoring.proof.settings import Setting, there
 from authoring.proof.settled import is_settled, left_out, left_so, settling_sides
 from authoring.proof.track import Point
 from authoring.rules.along import Gathered, fault, span_of
@@ -140,9 +141,11 @@ def _left(thing: str, job: Job) -> Mapping[tuple[str, str], _Left]:
 def _of_side(thing: str, side: str, job: Job) -> Iterator[Fault]:
     together = _ONE_PLACE if side in _ONE_PLACE else (side,)
     gone = left_out(thing, job)
-    story = job.story((*((thing, one) for one in together), *settling_sides(thing, job.scope)), (), gone)
-    if story is None:
+    comes = there(thing, job.scope)
+    story = job.story((*((thing, one) for one in together), *settling_sides(thing, job.scope)), (), (*gone, comes))
+    if story is None or _is_new(thing, job):
         return
+    owed = story.space.where(comes) & ~story.space.either(gone)
     bad: Gathered[tuple[Point, _Left]] = Gathered()
     for held in story.at_the_end():
         setting = held.settings[thing, side]
@@ -151,7 +154,7 @@ def _of_side(thing: str, side: str, job: Job) -> Iterator[Fault]:
         if left is None or not isinstance(by, Point) or is_settled(thing, job.scope, held.settings):
             continue
         if _changed_last(side, together, thing, held.settings) and not _is_said(thing, left, by, job):
-            bad.note((by, left), held, held.cells & ~story.space.either(gone))
+            bad.note((by, left), held, held.cells & owed)
     for (point, left), held, cells in bad.each():
         kept = any(one.does == "keep" and one.number > point.number for one in job.track.naming[thing])
         yield fault(
@@ -162,6 +165,18 @@ def _of_side(thing: str, side: str, job: Job) -> Iterator[Fault]:
             (job, story, cells, held.path),
             None if kept else Severity.ERROR,
         )
+
+
+def _is_new(thing: str, job: Job) -> bool:
+    """Tell whether a thing is a part of the stock that the job itself fits first: it owes the machine nothing."""
+    if thing not in job.scope.things or not isinstance(job.scope.things[thing].thing, Part):
+        return False
+    moved = [point for point in job.track.naming[thing] if point.action is not None and _moves(point.action)]
+    return not moved or moved[0].does in PUTS_ON | {"trial-fit"}
+
+
+def _moves(action: Action) -> bool:
+    return any(effect.side == "where" and effect.of == "what" for effect in action.kind.effects)
 
 
 def _changed_last(side: str, together: tuple[str, ...], thing: str, now: Mapping[Side, Setting]) -> bool:

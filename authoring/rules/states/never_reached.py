@@ -54,7 +54,9 @@ from collections.abc import Iterator
 from authoring.diagnostics.diagnostic import Related, Severity
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Procedure, Step
+from authoring.model.space import Cells
 from authoring.proof.job import Job, job_of
+from authoring.proof.story import Story
 from authoring.proof.track import Point
 from authoring.rules.rule import Fault
 
@@ -64,10 +66,10 @@ ABOUT = ("outcome",)
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
-    """Yield a fault for the first step that some machine never comes to."""
+    """Yield a fault for each step that some machine is the first to find out of reach."""
     job = job_of(procedure, library)
     if job is not None and not all(fork.whoever for fork in job.track.forks):
-        yield from list(_unreached(job))[:1]
+        yield from _unreached(job)
 
 
 def _unreached(job: Job) -> Iterator[Fault]:
@@ -78,14 +80,16 @@ def _unreached(job: Job) -> Iterator[Fault]:
     story = job.story((), begins.values())
     if story is None:
         return
+    told = 0
     for step, point in begins.items():
-        reached = 0
+        reached = told
         for held in story.before(point):
             reached |= held.cells
         never = story.done(point) & ~reached
-        by = _leading_elsewhere(point, job)
-        if never and by is not None:
-            shown = job.ways.shown(never, story.space)
+        told |= never
+        by, cells = _leading_elsewhere(point, never, story, job)
+        if by is not None and cells:
+            shown = job.ways.shown(cells, story.space)
             yield Fault(
                 f"No way through the job leads to this step{shown.whom}.",
                 step.where.of("step") if step.written else step.where.span,
@@ -95,10 +99,13 @@ def _unreached(job: Job) -> Iterator[Fault]:
             )
 
 
-def _leading_elsewhere(point: Point, job: Job) -> Action | None:
-    """Return the last checkpoint before a point after which the job does not go on as written, but elsewhere."""
+def _leading_elsewhere(point: Point, never: Cells, story: Story, job: Job) -> tuple[Action | None, Cells]:
+    """Return the last checkpoint before a point that leads machines of `never` elsewhere, and which of them."""
     for fork in reversed(job.track.forks):
         action = job.track.points[fork.source].action
         if fork.source < point.number and not fork.whoever and action is not None:
-            return action if any(one.then == "go-to" for one in action.outcomes) else None
-    return None
+            stay = story.space.either(fork.found) & ~story.space.either(fork.onward) & never
+            if stay:
+                leads = story.space.either(one.when for one in action.outcomes if one.then == "go-to")
+                return action, stay & leads
+    return None, 0

@@ -67,12 +67,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from authoring.diagnostics.diagnostic import Severity
+from authoring.model.fitments import together
 from authoring.model.library import Library
 from authoring.model.procedure import Action, Procedure
 from authoring.model.specification import When
 from authoring.model.things import FastenerGroup, Item
 from authoring.proof.covers import Covered, covers_of, reached
 from authoring.proof.job import Job, job_of
+from authoring.proof.settings import there
 from authoring.proof.track import Point
 from authoring.rules.along import Gathered, fault, span_of, told_by_itself
 from authoring.rules.rule import Fault
@@ -97,7 +99,8 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
                 for one in covers_of(thing, job.scope):
                     asked.setdefault(one, {})[point] = point.action
     for one, points in asked.items():
-        yield from _reached(one, equipment.items[one.cover].when, points, job)
+        whens = together(equipment.items[one.cover].when, there(one.thing, job.scope))
+        yield from _reached(one, whens, points, job)
 
 
 def _things(action: Action, job: Job) -> Iterator[str]:
@@ -108,8 +111,8 @@ def _things(action: Action, job: Job) -> Iterator[str]:
             yield name
 
 
-def _reached(one: Covered, there: When, points: dict[Point, Action], job: Job) -> Iterator[Fault]:
-    story = job.story(one.sides(job.scope), points, [there])
+def _reached(one: Covered, both: When, points: dict[Point, Action], job: Job) -> Iterator[Fault]:
+    story = job.story(one.sides(job.scope), points, [both])
     if story is None:
         return
     for point, action in points.items():
@@ -118,7 +121,7 @@ def _reached(one: Covered, there: When, points: dict[Point, Action], job: Job) -
             now = held.settings
             left = [now[one.cover, "where"], now[one.cover, "lid"], now[one.thing, "where"]]
             if one.in_the_way(action, job.scope, now) and not told_by_itself(point, left):
-                bad.note(None, held, held.cells & story.space.where(there))
+                bad.note(None, held, held.cells & story.space.where(both))
         for _, held, cells in bad.each():
             yield fault(
                 f'"{one.thing}" is reached while "{one.cover}", which covers it, is on',
