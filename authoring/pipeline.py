@@ -5,7 +5,7 @@ Nothing here touches the disk, the clock or the terminal; `cli` does.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -38,10 +38,22 @@ class Checked(Struct, frozen=True):
 
 
 def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
-    """Read and check a library.
+    """Read and check a library as a whole.
 
     `files` are the contents by path inside the library; `unread` tells of those that could not be opened.
+    `checking/` comes to the same, file by file.
     """
+    library, findings, sources = read(files, unread)
+    findings += run_rules(library)
+    findings = with_fitments(in_order(findings), library)
+    standing, allowed = settle(findings, library, all_rules() if library.allowances else {})
+    return Checked(library, in_order(standing), allowed, sources)
+
+
+def read(
+    files: Mapping[str, bytes], unread: Sequence[Diagnostic], known: Mapping[str, Document | None] = {}
+) -> tuple[Library, list[Diagnostic], Mapping[str, str]]:
+    """Return a library, what is wrong with its files, and their texts; `known` are documents that were read before."""
     findings = list(unread)
     documents: list[Document] = []
     images: dict[str, Image | str] = {}
@@ -49,7 +61,9 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
     partial = bool(unread)
     for path, content in files.items():
         if path.lower().endswith((".yaml", ".yml")):
-            document, wrong = read_document(path, content)
+            document, wrong = known.get(path), list[Diagnostic]()
+            if document is None:
+                document, wrong = read_document(path, content)
             findings += wrong
             documents += [document] if document is not None else []
             partial |= document is None
@@ -58,11 +72,7 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
             image, reason = read_image(path, content)
             images[path] = image if image is not None else reason
     library, wrong = build_library(documents, images, partial=partial)
-    findings += wrong
-    findings += run_rules(library)
-    findings = with_fitments(in_order(findings), library)
-    standing, allowed = settle(findings, library, all_rules() if library.allowances else {})
-    return Checked(library, in_order(standing), allowed, {file: text for file, text in sources.items() if text})
+    return library, [*findings, *wrong], {file: text for file, text in sources.items() if text}
 
 
 def compose(checked: Checked, number: str, selection: Mapping[str, str]) -> Booklet:

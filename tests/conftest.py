@@ -24,6 +24,14 @@ settings.register_profile("house", derandomize=True, deadline=None, database=Non
 settings.load_profile("house")
 
 
+@pytest.fixture(scope="session", autouse=True)
+def nothing_kept(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Let checks keep what they came to in a folder that the run begins empty, and not in the developer's own."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Put the slow tests last, so that the fast ones tell first; whatever asks for the browser is slow."""
     for item in items:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Protocol, TypeAlias
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from authoring.checking.apart import Checker, Table, Wanted
@@ -21,6 +22,7 @@ from authoring.checking.surroundings import Surroundings
 from authoring.checking.together import Outcome, together
 from authoring.checking.view import CAN_BE_SHOWN
 from authoring.rules.rule import all_rules
+from authoring.source.document import Document
 
 LEAST_SHARE = 12
 """So many procedures are worth a process of their own."""
@@ -31,6 +33,9 @@ class Team(Protocol):
 
     def step(self, messages: Sequence[bytes], /) -> list[bytes]:
         """Give each worker its message, and return what each has to say then, in their order."""
+
+    def close(self) -> None:
+        """Let all workers go."""
 
 
 Gather: TypeAlias = Callable[[Sequence[Share]], Team]
@@ -49,17 +54,33 @@ class Alone:
         """Give each worker its message, and return what each has to say then, in their order."""
         return [one.send(message) for one, message in zip(self._shares, messages, strict=True)]
 
+    def close(self) -> None:
+        """Let all workers go."""
+        for one in self._shares:
+            one.close()
 
-def check_again(disk: Disk, kept: State, gather: Gather = Alone, processes: int = 1) -> tuple[Outcome, State]:
+
+class Checked(Struct, frozen=True):
+    """What a check came to, what to keep of it, and the documents that it has read, by file."""
+
+    outcome: Outcome
+    state: State
+    documents: Mapping[str, Document | None]
+
+
+def check_again(disk: Disk, kept: State, gather: Gather = Alone, processes: int = 1) -> Checked:
     """Return what a library comes to, and what to keep of it.
 
     Raises TangledError where only a check of the whole does it justice: where names are double, where the shop or the
     stock is missing, or where files change meanwhile.
     """
+    run = _Run(disk, kept, gather, processes)
     try:
-        return _Run(disk, kept, gather, processes).outcome()
+        return run.outcome()
     except UnicodeEncodeError as error:  # a file with a name that is no text
         raise TangledError from error
+    finally:
+        run.close()
 
 
 class _Run:
@@ -74,8 +95,13 @@ class _Run:
         self._loader = Loader(self._files.read, {path: reason or CAN_BE_SHOWN for path, reason in pictures.items()})
         self._table = Table(kept.table)
         self._shared_read = False
+        self._teams: list[Team] = []
 
-    def outcome(self) -> tuple[Outcome, State]:
+    def close(self) -> None:
+        for team in self._teams:
+            team.close()
+
+    def outcome(self) -> Checked:
         files = self._files
         new = files.unknown(procedures=False)
         if new:
@@ -91,7 +117,8 @@ class _Run:
         state = State(files.by_path, tuple(self._table.rows), base, weighed)
         if new:
             state = compact(state)
-        return together(state, files.unread, all_rules, partial=around.around.partial), state
+        outcome = together(state, files.unread, all_rules, partial=around.around.partial)
+        return Checked(outcome, state, self._loader.documents)
 
     def _read_shared(self, new: Sequence[str] = ()) -> None:
         """Read all shared files once, and learn what the new ones are."""
@@ -121,7 +148,8 @@ class _Run:
     def _gathered(self, stale: Sequence[str], work: int, machines: Mapping[str, bytes]) -> tuple[Team, list[list[str]]]:
         count = max(1, min(self._processes, work // LEAST_SHARE))
         shares = [list(stale[place::count]) for place in range(count)]
-        return self._gather([share(self._loader, paths, machines) for paths in shares]), shares
+        self._teams.append(self._gather([share(self._loader, paths, machines) for paths in shares]))
+        return self._teams[-1], shares
 
     def _check(self, around: Surroundings, wanted: Sequence[Wanted], team: Team, shares: list[list[str]]) -> None:
         """Check procedures apart, each by the worker that has read it, else by one that has few."""

@@ -9,10 +9,12 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from authoring.cli.check import show, status
+from authoring.cli.check import status, told
+from authoring.cli.checked import check_library
+from authoring.cli.colour import wants_colour
 from authoring.cli.disk import read_library
 from authoring.cli.lean import import_page_engine, import_templates
-from authoring.cli.terminal import count, progress, wants_colour
+from authoring.cli.terminal import count, progress
 from authoring.cli.write import write_whole
 from authoring.cli.wrong_use import WrongUseError
 from authoring.diagnostics.diagnostic import Diagnostic
@@ -22,7 +24,7 @@ from authoring.model.fitments import covered
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.model.space import possible
-from authoring.pipeline import Checked, check, html, pdf
+from authoring.pipeline import Checked, html, pdf, read
 from authoring.render.pango_missing import PangoMissing
 
 
@@ -40,13 +42,15 @@ class Wanted(Struct, frozen=True):
 
 def run(arguments: argparse.Namespace) -> int:
     """Check, compose, lay out, and write only when everything stands; return the exit status."""
-    checked = check(*read_library(arguments.library))
-    stopped = status(checked.findings, strict=arguments.strict)
-    if checked.findings:
-        show(checked)
+    found = check_library(arguments.library)
+    stopped = status(found.outcome.findings, strict=arguments.strict)
+    if found.outcome.findings:
+        print(told(found.outcome, arguments.library), end="")
     if stopped:
         print("No booklet was written; the ones that are there are as they were.", file=sys.stderr)
         return stopped
+    library, _, sources = read(*read_library(arguments.library), found.documents)
+    checked = Checked(library, found.outcome.findings, found.outcome.allowed, sources)
     both = not arguments.html and not arguments.pdf
     wanted = list(_wanted(checked.library, arguments.only, arguments.fitment))
     # No file is read any more, and without the compiled schemas the pages of a PDF reach a peak of 2 MB less.
@@ -68,7 +72,7 @@ def run(arguments: argparse.Namespace) -> int:
     if broken:
         from authoring.diagnostics.text import as_text  # noqa: PLC0415  # a sound booklet has no excerpt to set
 
-        print(as_text(broken, checked.sources, colour=wants_colour(sys.stdout)), end="")
+        print(as_text(broken, checked.sources, colour=wants_colour()), end="")
         print(f"{count(broken)}.\nNo booklet was written; the ones that are there are as they were.", file=sys.stderr)
         return 1
     write_whole(arguments.out, files)

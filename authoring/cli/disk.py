@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Iterator
+import time
+from collections.abc import Collection, Iterator
 from pathlib import Path
 
+from authoring.checking.files import Disk
+from authoring.cli.answer import AT_REST, KNOWN
 from authoring.cli.wrong_use import WrongUseError
 from authoring.diagnostics.diagnostic import Diagnostic, Severity, Span
-
-KNOWN = frozenset({".yaml", ".yml", ".svg", ".png", ".jpg", ".jpeg"})
+from authoring.source.decode import as_shown
 
 # One byte more than the largest file any reader takes, so that a larger one is refused there without being read whole.
 _ENOUGH = 10_000_001
@@ -21,23 +23,68 @@ def read_library(folder: str) -> tuple[dict[str, bytes], list[Diagnostic]]:
 
     Hidden files and folders are passed over, and so are kinds of file that a library does not use.
     """
+    root = _root(folder)
+    files: dict[str, bytes] = {}
+    unread: list[Diagnostic] = []
+    for path in _paths(root, unread):
+        name = path.relative_to(root).as_posix()
+        content = _content(name, path, root)
+        if isinstance(content, Diagnostic):
+            unread.append(content)
+        else:
+            files[name] = content
+    return files, unread
+
+
+def signed_library(folder: str) -> Disk:
+    """Return a library's files as the disk signs them, in the order of `read_library`, to be read as far as need be."""
+    root = _root(folder)
+    # What was changed by now, and not long before, may be changed once more and be signed alike.
+    at_rest_before = time.time_ns() - AT_REST
+    signatures: dict[str, tuple[int, int, int, int]] = {}
+    unread: list[Diagnostic] = []
+    for path in _paths(root, unread):
+        name = path.relative_to(root).as_posix()
+        try:
+            stated = path.stat()
+        except OSError:
+            stated = None  # reading it will tell why
+        signatures[name] = (0, 0, 0, 0) if stated is None else _signature(stated)
+    return Disk(signatures, lambda name: _content(name, root / name, root), unread, at_rest_before)
+
+
+def texts(folder: str, files: Collection[str]) -> dict[str, str]:
+    """Return those of some files of a library that are text, for excerpts; what cannot be read is left out."""
+    found: dict[str, str] = {}
+    for name in files:
+        content = _content(name, Path(folder) / name, Path(folder))
+        text = as_shown(content) if name.lower().endswith((".yaml", ".yml")) and isinstance(content, bytes) else ""
+        if text:
+            found[name] = text
+    return found
+
+
+def _signature(stated: os.stat_result) -> tuple[int, int, int, int]:
+    return stated.st_size, stated.st_mtime_ns, stated.st_ctime_ns, stated.st_ino
+
+
+def _content(name: str, path: Path, root: Path) -> bytes | Diagnostic:
+    try:
+        return _read(path, root)
+    except _UnreadableError as error:
+        return _unreadable(name, str(error))
+    except OSError as error:
+        return _unreadable(name, f"This file cannot be read: {error.strerror or error}.")
+
+
+def _root(folder: str) -> Path:
     root = Path(folder)
     # An empty name is what an unset variable of a shell gives; it must not stand for the folder we are in.
     what = _why_no_folder(root) if folder else "has no name"
     if what:
         message = f'the library "{folder}" {what}'
         raise WrongUseError(message)
-    files: dict[str, bytes] = {}
-    unread: list[Diagnostic] = []
-    for path in _paths(root, unread):
-        name = path.relative_to(root).as_posix()
-        try:
-            files[name] = _read(path, root)
-        except _UnreadableError as error:
-            unread.append(_unreadable(name, str(error)))
-        except OSError as error:
-            unread.append(_unreadable(name, f"This file cannot be read: {error.strerror or error}."))
-    return files, unread
+    return root
 
 
 def _why_no_folder(root: Path) -> str:

@@ -10,6 +10,7 @@ import io
 import os
 import sys
 
+from authoring.cli.answer import answer
 from authoring.cli.lean import import_lean, import_words
 from authoring.cli.wrong_use import WrongUseError
 
@@ -30,16 +31,9 @@ def main(words: list[str] | None = None) -> int:
     atexit.register(gc.freeze)
     try:
         _steady_streams()
-        import_words()
-        from authoring.cli.arguments import parser  # noqa: PLC0415  # only once its library is imported leanly
-
-        arguments = parser().parse_args(words)
-        import_lean()
-        from authoring.cli.kept_code import kept_code  # noqa: PLC0415  # for --help it would only cost
-
-        with kept_code():
-            # Each command is imported on use, so that none pays for another.
-            status: int = importlib.import_module(f"authoring.cli.{arguments.command}").run(arguments)
+        status = answer(sys.argv[1:] if words is None else words)
+        if status is None:
+            status = _run(words)
         sys.stdout.flush()
     except WrongUseError as error:
         print(f"bayleaf: {error}", file=sys.stderr)
@@ -53,6 +47,20 @@ def main(words: list[str] | None = None) -> int:
             gc.freeze()
             gc.unfreeze()  # all counts as old now, or the next value made would have all of it searched
             gc.enable()
+    return status
+
+
+def _run(words: list[str] | None) -> int:
+    import_words()
+    from authoring.cli.arguments import parser  # noqa: PLC0415  # only once its library is imported leanly
+
+    arguments = parser().parse_args(words)
+    import_lean()
+    from authoring.cli.kept_code import kept_code  # noqa: PLC0415  # for --help it would only cost
+
+    with kept_code():
+        # Each command is imported on use, so that none pays for another.
+        status: int = importlib.import_module(f"authoring.cli.{arguments.command}").run(arguments)
     return status
 
 

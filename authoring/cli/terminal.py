@@ -1,18 +1,11 @@
-"""The terminal: colour where it is wanted, progress where somebody waits."""
+"""The terminal: findings counted in words, progress where somebody waits."""
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Sequence
-from typing import TextIO
 
 from authoring.diagnostics.diagnostic import Diagnostic, Severity
-
-
-def wants_colour(stream: TextIO) -> bool:
-    """Tell whether colour is shown: on a terminal only, and not where NO_COLOR is set or the terminal is dumb."""
-    return stream.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
 
 
 def count(findings: Sequence[Diagnostic]) -> str:

@@ -156,7 +156,7 @@ def test_our_own_bug_is_said_so(
         message = "planted"
         raise RuntimeError(message)
 
-    monkeypatch.setattr(check, "check", broken)
+    monkeypatch.setattr(check, "check_library", broken)
     assert main(["check", str(library)]) == 3
     err = capsys.readouterr().err
     assert "fault of bayleaf itself" in err

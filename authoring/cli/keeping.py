@@ -1,0 +1,85 @@
+"""Where what a check came to is kept: the user's cache folder, as the XDG Base Directory Specification 0.8 has it.
+
+Nothing of it is needed: what is missing, damaged or cannot be written changes how long a check takes, and nothing else.
+A file holds a checksum of all that follows, so that one that is damaged is as good as none; it appears whole.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import time
+from contextlib import suppress
+
+import authoring
+from authoring.checking.digest import digest
+
+_DAYS = 30
+_SECONDS = 24 * 3600
+
+_HEAD = len(digest(b""))
+
+
+def place(library: str, what: str) -> str:
+    """Return the path of what is kept of a library's folder; an empty text where there is no place for it."""
+    home = os.environ.get("XDG_CACHE_HOME", "")
+    if not os.path.isabs(home):  # which the specification tells to ignore
+        home = os.path.expanduser("~/.cache")
+    if not os.path.isabs(home):
+        return ""
+    name = digest(os.path.realpath(library).encode("utf-8", "surrogateescape")).hex()
+    return f"{home}/bayleaf/{name}.{what}"
+
+
+def recall(path: str) -> bytes:
+    """Return what is kept at a place; nothing where there is none, or where it is damaged."""
+    try:
+        with open(path, "rb") as file:
+            kept = file.read()
+    except (OSError, ValueError):
+        return b""
+    return kept[_HEAD:] if digest(kept[_HEAD:]) == kept[:_HEAD] else b""
+
+
+def keep(path: str, content: bytes) -> None:
+    """Keep something at a place, if that can be; what nobody has asked for in a month is thrown away."""
+    if not path:
+        return
+    folder = os.path.dirname(path)
+    waiting = f"{path}.{os.getpid()}.new"
+    with suppress(OSError):
+        os.makedirs(folder, mode=0o700, exist_ok=True)
+        try:
+            with open(waiting, "wb") as file:
+                file.write(digest(content) + content)
+            os.replace(waiting, path)
+        except OSError:
+            os.unlink(waiting)
+            raise
+        _tidy(folder)
+
+
+def _tidy(folder: str) -> None:
+    old = time.time() - _DAYS * _SECONDS
+    with os.scandir(folder) as entries:
+        for entry in entries:
+            if entry.is_file(follow_symlinks=False) and entry.stat().st_mtime < old:
+                os.unlink(entry.path)
+
+
+def code() -> bytes:
+    """Return a checksum of what turns a library into findings: our modules, the libraries, Python, and who we are."""
+    told = [sys.version, str(os.getuid())]
+    told += [
+        f"{one} {os.stat(one).st_mtime_ns}" for one in sys.path if one.endswith("-packages") and os.path.isdir(one)
+    ]
+    waiting = list(authoring.__path__)
+    while waiting:
+        with os.scandir(waiting.pop()) as entries:
+            for entry in sorted(entries, key=lambda one: one.name):
+                if entry.name.endswith(".py"):
+                    stated = entry.stat()
+                    told.append(f"{entry.path} {stated.st_size} {stated.st_mtime_ns}")
+                elif entry.name != "__pycache__" and entry.is_dir():
+                    waiting.append(entry.path)
+    return digest("\n".join(told).encode("utf-8", "surrogateescape"))
