@@ -54,7 +54,7 @@ def _trial(plan: Plan) -> Text:
     if trial is None:
         return (
             Words(NOT_VALIDATED, "strong"),
-            Words(": nobody has recorded that this revision was done on a machine."),
+            Words(": no trial of this revision on a machine is recorded."),
         )
     return (Words(f"Done on {trial.machine}, {trial.date}; what came of it stands on the first page."),)
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from textwrap import wrap
 
 from msgspec import Struct
 
@@ -52,15 +51,24 @@ def strips(rows: Sequence[Row], numbers: Sequence[str], sections: Sequence[int])
             Strip(
                 _WORDS,
                 _STEPS,
-                tuple(
-                    Track(tuple(wrap(row.words, _LETTERS)), row.safe, tuple(_stint(one, step) for one in row.stretches))
-                    for row in some
-                ),
+                tuple(_track(row, step) for row in some),
                 tuple(round(step * at, 2) for at in sections),
                 shown,
             ),
             tuple((Words(note),) for note in _NOTES),
         )
+
+
+def _track(row: Row, step: float) -> Track:
+    return Track(_lines(row.words), row.safe, tuple(_stint(one, step) for one in row.stretches))
+
+
+def _lines(words: str) -> tuple[str, ...]:
+    if len(words) <= _LETTERS:
+        return (words,)
+    import textwrap  # noqa: PLC0415  # most words of a drawing fit their line
+
+    return tuple(textwrap.wrap(words, _LETTERS))
 
 
 def _stint(stretch: Stretch, step: float) -> Stint:
