@@ -71,7 +71,7 @@ from authoring.rules.rule import Fault
 
 SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R2", "N11")
-ABOUT = ("need",)
+ABOUT = ("need", "carried-out")
 
 _ON = frozenset({"fitted", "started", "tight"})
 _AGAINST = {

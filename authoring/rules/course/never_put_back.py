@@ -82,7 +82,7 @@ from authoring.rules.rule import Fault
 # What is kept may be meant for somebody; everything else is certain and told as an error.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N1", "H6")
-ABOUT = ("undone",)
+ABOUT = ("undone", "carried-out")
 
 
 class _Left(Struct, frozen=True):
