@@ -6,6 +6,7 @@ against the total that a level is expected to take; that total against the capac
 `left-in` is what stays in when the fluid is drained; an extraction takes from it, and no more than can be in.
 A top-up is no second filling: it brings the level right, by as much as that takes.
 Only what cannot agree whatever is poured inside the limits is told.
+Where an amount is poured into what is full already, `filled-when-full` tells that, and the sum is not told as well.
 
 Wrong:
 
@@ -85,6 +86,8 @@ from authoring.model.runs import one_of_each, runs
 from authoring.model.space import Cells
 from authoring.model.things import Value
 from authoring.model.ways import Ways, ways_of
+from authoring.proof.full import Filling, not_full
+from authoring.proof.job import Job, job_of
 from authoring.quantities.quantity import Quantity
 from authoring.rules.rule import Fault
 from authoring.workshop.fills import add_up, rest
@@ -99,11 +102,12 @@ _CURE = "Correct the amount, the capacity or what stays in; drain the fluid befo
 
 
 class _Found(Struct, frozen=True):
-    """One contradiction: the sentence, where it stands, and whether it is too much."""
+    """One contradiction: the sentence, where it stands, whether it is too much, and the filling that makes it so."""
 
     message: str
     span: Span
     too_much: bool
+    filling: Filling | None = None
 
 
 class _Poured(Struct, frozen=True):
@@ -130,6 +134,7 @@ class _Course(Struct, frozen=True, eq=False):
     looks: tuple[int, ...]
     ways: Ways
     library: Library
+    job: Job | None
 
     def amount(self, act: Act, role: str, machine: Fitment) -> list[Quantity]:
         """Return the amounts that an action states under a role, as far as they hold for a machine."""
@@ -150,7 +155,8 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         fluid = ways.vehicle.fluids.get(name)
         if isinstance(fluid, Fluid):
             moves = tuple(act for act in course if act.action.kind.name in MOVES and name in act.action.what)
-            yield from _of_fluid(_Course(fluid, moves, _looks(name, course, procedure), ways, library))
+            looks, job = _looks(name, course, procedure), job_of(procedure, library)
+            yield from _of_fluid(_Course(fluid, moves, looks, ways, library, job))
 
 
 def _looks(name: str, course: Sequence[Act], procedure: Procedure) -> tuple[int, ...]:
@@ -170,12 +176,13 @@ def _of_fluid(course: _Course) -> Iterator[Fault]:
         for machine, alike in one_of_each(whens, cells, space):
             for one in _on(course, done, machine):
                 found[one] = found.get(one, 0) | alike
-    for one, bad in found.items():
-        shown = course.ways.shown(bad, space)
-        stated = course.fluid.capacity
-        related = (Related(stated.where.of("value"), "the capacity"),) if stated is not None else ()
-        severity = Severity.ERROR if one.too_much else None
-        yield Fault(f"{one.message}{shown.whom}.", one.span, _CURE, related, shown.fitments, severity)
+    for one, cells in found.items():
+        bad, over = not_full(course.fluid, course.job, one.filling, (cells, space))
+        if bad:
+            shown, stated = course.ways.shown(bad, over), course.fluid.capacity
+            related = (Related(stated.where.of("value"), "the capacity"),) if stated is not None else ()
+            severity = Severity.ERROR if one.too_much else None
+            yield Fault(f"{one.message}{shown.whom}.", one.span, _CURE, related, shown.fitments, severity)
 
 
 def _values(act: Act, course: _Course) -> Iterator[Value]:
@@ -201,9 +208,9 @@ def _on(course: _Course, done: Sequence[Act], machine: Fitment) -> Iterator[_Fou
         poured = poured.more(stated, taken=name == "extract") if contents.poured else _Poured()
         last = act
         if name == "fill":
-            yield from _too_much(course, act, contents, poured)
+            yield from _dry(course, act, contents, poured, wrong=Standing.ABOVE)
     if last is not None and last.action.kind.name == "fill":
-        yield from _too_little(course, last, contents, poured)
+        yield from _dry(course, last, contents, poured, wrong=Standing.BELOW)
 
 
 def _done(act: Act, amount: Interval) -> Interval:
@@ -222,23 +229,16 @@ def _drawn(course: _Course, act: Act, contents: Contents, stated: list[Quantity]
         yield _Found(told, act.action.where.of("amount"), too_much=True)
 
 
-def _too_much(course: _Course, act: Act, contents: Contents, poured: _Poured) -> Iterator[_Found]:
-    held = _capacity(course)
-    if held is None or not poured.filled:
+def _dry(course: _Course, act: Act, contents: Contents, poured: _Poured, *, wrong: Standing) -> Iterator[_Found]:
+    """Yield where the fillings come to more, or to less, than the dry system holds."""
+    held, much = _capacity(course), wrong is Standing.ABOVE
+    settled = contents.drained and not contents.levelled and all(place <= act.place for place in course.looks)
+    if held is None or not poured.filled or not (much or settled):
         return
     compared = add_up((contents.left, *contents.poured), volume(course.fluid.capacity))
-    if compared.standing is Standing.ABOVE:
-        yield _Found(_sum(course, contents, poured, held, compared), act.action.where.of("amount"), too_much=True)
-
-
-def _too_little(course: _Course, act: Act, contents: Contents, poured: _Poured) -> Iterator[_Found]:
-    held = _capacity(course)
-    later = any(place > act.place for place in course.looks)
-    if held is None or not poured.filled or not contents.drained or contents.levelled or later:
-        return
-    compared = add_up((contents.left, *contents.poured), volume(course.fluid.capacity))
-    if compared.standing is Standing.BELOW:
-        yield _Found(_sum(course, contents, poured, held, compared), act.action.where.of("amount"), too_much=False)
+    if compared.standing is wrong:
+        told = _sum(course, contents, poured, held, compared)
+        yield _Found(told, act.action.where.of("amount"), much, (act.action, act.within) if much else None)
 
 
 def _expected(
