@@ -23,8 +23,8 @@ from authoring.model.space import LIMIT, Space, cells_of
 from authoring.model.things import Item
 
 _AS_BUILT = (
-    "All that belongs to it is on, closed, tight and full, and every source of energy is live. Whether something runs, "
-    "is up, is held or is locked, and in which position a lever stands, is not known."
+    "All that belongs to it is on, closed, tight and full, every source of energy is live, and no part of the stock is "
+    "on it. Whether something runs, is up, is held or is locked, and in which position a lever stands, is not known."
 )
 _READINGS = {
     "guarded": "A reading passes only where it keeps the limit by as much as the gauge may be off.",

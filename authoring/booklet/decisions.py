@@ -10,8 +10,7 @@ from authoring.booklet.words import Inline, Named, Text, Words
 from authoring.diagnostics.words import joined
 
 _NONE = "Nothing is decided on the way: no methods, nothing to skip, no way back."
-_FOLLOWED = "Followed both ways for what comes off and goes back on; for all else each step is taken as done."
-_BACK = "Not followed: the ways back."
+_FOLLOWED = "What the job does to each thing is followed on each of these ways; a step that is repeated counts once."
 
 
 def decisions(plan: Plan) -> Text:
@@ -27,10 +26,8 @@ def decisions(plan: Plan) -> Text:
     ]
     options = [option.name for volume in plan.volumes for option in volume.procedure.options.values()]
     told = [*followed, *([(Words(f"Decided in the job: {joined(options, 'and')}."),)] if options else [])]
-    told += [(Words(_FOLLOWED),)] if followed else []
-    back = [*_some("Leads back: step", [_step(one) for one in placed if _leads_back(one)])]
-    told += [*back, (Words(_BACK),)] if back else []
-    return in_turn(told, " ") if told else (Words(_NONE),)
+    told += _some("Repeated, or leads back: step", [_step(one) for one in placed if _leads_back(one)])
+    return in_turn([*told, (Words(_FOLLOWED),)], " ") if told else (Words(_NONE),)
 
 
 def _some(words: str, steps: Sequence[Inline]) -> Iterator[Text]:

@@ -45,7 +45,8 @@ PROVES: Mapping[str, Proves] = {
     ),
     "states": Proves(
         "States of things",
-        "Each step finds the things as its actions need them, such as in reach and not behind a cover.",
+        "On every way nothing is worked on under its cover, taken off while it is held, or run, fed or filled while it "
+        "stands open; each hold point is passed, and each step is reached.",
     ),
     "course": Proves(
         "Course of the work",

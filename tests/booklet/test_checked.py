@@ -128,7 +128,7 @@ def test_what_is_taken_as_given_is_told() -> None:
     told = given(page())
     assert told["Trial"] == "NOT VALIDATED: no trial of this revision on a machine is recorded."
     assert told["Vehicles"] == "2 kinds, which differ in parking brake: each combination that occurs."
-    assert told["How the machine comes"].startswith("All that belongs to it is on, closed, tight and full")
+    assert told["How the machine comes"].startswith("All that belongs to it is on, closed, tight and full,")
     assert told["How the machine comes"].endswith("That the conditions are met, a person sees.")
     assert "Data plate notes, 2 (one value)" in told["Documents"]
     assert told["Decisions on the way"] == "Nothing is decided on the way: no methods, nothing to skip, no way back."
@@ -188,7 +188,7 @@ def test_what_is_decided_on_the_way_is_told_with_what_is_followed() -> None:
     assert "One of several methods: steps 3a, 3b." in told
     assert "May be skipped: step 1." in told
     assert "Depends on whether another step was done: step 2." in told
-    assert "Leads back: step 4." in told
+    assert "Repeated, or leads back: step 4." in told
 
 
 CHOICE = """\
