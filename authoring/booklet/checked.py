@@ -37,8 +37,8 @@ def checked(proof: Proof, plan: Plan, wordings: Mapping[str, Wording], work: Seq
         by_family(found),
         *left_standing(left),
         assumed(plan, wordings, work, there),
-        *strip(plan, wordings[plan.main.procedure.number]),
         *told_apart(plan, wordings),
+        *strip(plan, wordings[plan.main.procedure.number]),
         *policy_tables(plan.library.shop, plan.library.stock),
         not_applicable(found, {name: subject.none for name, subject in SUBJECTS.items()}),
     )

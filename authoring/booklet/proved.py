@@ -31,9 +31,8 @@ def by_family(found: Verdicts) -> Table:
         )
         for family in found.families
     )
-    return Table(
-        "proved", "What was proved", ("About", "What holds, as far as its rules passed", "Rules"), rows, (19, 56, 25)
-    )
+    note = "What is said to hold does so as far as the rules of its line passed."
+    return Table("proved", "What was proved", ("About", "What holds", "Rules"), rows, (19, 56, 25), note=note)
 
 
 def _counts(family: str, found: Verdicts) -> str:
@@ -57,9 +56,12 @@ def not_applicable(found: Verdicts, none: Mapping[str, str]) -> Table:
 
 
 def left_standing(left: Sequence[Left]) -> tuple[Table, Table]:
-    """Return the tables of what the author excepts, with the reasons, and of what was left standing without one."""
-    excepted = tuple(_row(one, one.why) for one in left if one.why)
-    stands = tuple(_row(one, one.vehicles or "all") for one in left if not one.why)
+    """Return the tables of what the author excepts, with the reasons, and of what was left standing without one.
+
+    What is said of several places in the same words is told once.
+    """
+    excepted = tuple(dict.fromkeys(_row(one, one.why) for one in left if one.why))
+    stands = tuple(dict.fromkeys(_row(one, one.vehicles or "all") for one in left if not one.why))
     widths = (26, 44, 30)
     return (
         Table(
