@@ -176,14 +176,25 @@ class Ways:
                     known[one] = self._done(one, space, known)
         return known[step]
 
-    def _done(self, step: Step, space: Space, before: Mapping[Step, Cells]) -> Cells:
+    def open(self, step: Step, space: Space) -> Cells:
+        """Return on which machines and ways a step is done, whatever other steps it asks to be done or not."""
         mine = self._steps[step]
         cells = self._taken(step, mine, space) if mine.methods else space.where(mine.when)
         for name in mine.skips:
             cells &= ~space.where({name: (_SKIPPED,)})
+        return cells
+
+    def named(self, step: Step, names: Iterable[str]) -> list[Step]:
+        """Return the steps before a step that stand under its `if-done` or `unless-done`."""
+        mine = self._steps[step]
+        found = [self._ids.get((mine.procedure.number, name)) for name in names]
+        return [one for one in found if one is not None and self._steps[one].place < mine.place]
+
+    def _done(self, step: Step, space: Space, before: Mapping[Step, Cells]) -> Cells:
+        cells = self.open(step, space)
         if step.if_done:
-            cells &= self._was_done(step.if_done, mine, before)
-        return cells & ~self._was_done(step.unless_done, mine, before)
+            cells &= self._was_done(step, step.if_done, before)
+        return cells & ~self._was_done(step, step.unless_done, before)
 
     def _taken(self, step: Step, known: _Known, space: Space) -> Cells:
         """Return where a method is taken: where it is decided for, or the first there is for this machine."""
@@ -198,12 +209,10 @@ class Ways:
             elsewhere |= by & ~cells
         return there[at] & (decided[at] | (missing & elsewhere))
 
-    def _was_done(self, names: Iterable[str], known: _Known, before: Mapping[Step, Cells]) -> Cells:
+    def _was_done(self, step: Step, names: Iterable[str], before: Mapping[Step, Cells]) -> Cells:
         cells = 0
-        for name in names:
-            step = self._ids.get((known.procedure.number, name))
-            if step is not None and self._steps[step].place < known.place:
-                cells |= before[step]
+        for one in self.named(step, names):
+            cells |= before[one]
         return cells
 
     def shown(self, bad: Cells, space: Space, among: Cells | None = None) -> Shown:

@@ -13,7 +13,7 @@ from authoring.model.procedure import Procedure
 from authoring.model.specification import When
 from authoring.model.ways import Ways, ways_of
 from authoring.proof.linked import Linked
-from authoring.proof.settings import Settings
+from authoring.proof.settings import PASSED, Settings
 from authoring.proof.story import Story
 from authoring.proof.track import Point, Track, track_of
 
@@ -40,7 +40,10 @@ class Job(Struct, frozen=True, eq=False):
         `linked` is what else changes these sides; with `passing` the side PASSED tells whether it came by one of these.
         It is None where nothing can be said: a name is unknown, or there are too many combinations; both are told.
         """
-        story = Story(self.track, self.ways, Settings(sides, self.scope, linked, passing), asked, more)
+        settings = Settings(sides, self.scope, linked)
+        if passing:
+            settings.mark(PASSED, passing)
+        story = Story(self.track, self.ways, settings, asked, more)
         return story if story.told else None
 
 

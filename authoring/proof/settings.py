@@ -43,25 +43,37 @@ PASSED: Side = ("", "passed")
 class Settings:
     """The sides that a story is about, and every setting they come to."""
 
-    def __init__(
-        self, sides: Iterable[Side], scope: Scope, linked: Sequence[Linked] = (), passing: Iterable[Point] = ()
-    ) -> None:
-        """Begin as the machine comes; sides that are changed by the same action, or the other, belong together.
-
-        With `passing` there is one side more, PASSED, that any of these points brings from "" to "passed".
-        """
+    def __init__(self, sides: Iterable[Side], scope: Scope, linked: Sequence[Linked] = ()) -> None:
+        """Begin as the machine comes; sides that are changed by the same action, or the other, belong together."""
         self._scope = scope
         self._linked = linked
-        self._passing = {point.number: point for point in passing}
+        self._marks: dict[int, list[int]] = {}
+        self._marking: list[Point] = []
         every = dict.fromkeys((thing, one) for thing, side in sides for one in (side, *sorted(rivals(side))))
-        if self._passing:
-            every[PASSED] = None
         self.sides: tuple[Side, ...] = tuple(every)
         self._at = {side: at for at, side in enumerate(self.sides)}
         self._settings: list[Setting] = []
         self._numbers: dict[tuple[int, str, Point | Need | None], int] = {}
         self._after: dict[tuple[int, Key], Key] = {}
         self._changes: dict[int, list[tuple[Effect, int, str]]] = {}
+
+    def mark(self, side: Side, passing: Iterable[Point]) -> int:
+        """Follow one side more, which any of these points brings from "" to "passed"; return its place in a state."""
+        if side not in self._at:
+            self._at[side] = len(self.sides)
+            self.sides = (*self.sides, side)
+            for point in passing:
+                self._marks.setdefault(point.number, []).append(self._at[side])
+                self._marking.append(point)
+        return self._at[side]
+
+    def differ(self, one: Key, other: Key) -> bool:
+        """Tell whether a thing stands otherwise in two states; marks are of no thing."""
+        return any(now != then and side[0] for side, now, then in zip(self.sides, one, other, strict=True))
+
+    def is_passed(self, key: Key, place: int) -> bool:
+        """Tell whether the job has come by a point of a mark in a state."""
+        return self._settings[key[place]].state == PASSED[1]
 
     def start(self) -> Key:
         """Return how the machine comes: as the job needs it, or else whole."""
@@ -77,7 +89,7 @@ class Settings:
         """Return the points that may change one of the sides, in order."""
         things = dict.fromkeys((*(thing for thing, _ in self.sides), *(one.named for one in self._linked)))
         found = {point.number: point for thing in things for point in track.naming.get(thing, ()) if self._bears(point)}
-        found |= self._passing
+        found |= {point.number: point for point in self._marking}
         return [found[number] for number in sorted(found)]
 
     def _bears(self, point: Point) -> bool:
@@ -131,8 +143,8 @@ class Settings:
             for side in self._stated(need):
                 if side in self._at:
                     new[self._at[side]] = self._number(self._at[side], need.state, point)
-        if point.number in self._passing:
-            new[self._at[PASSED]] = self._number(self._at[PASSED], "passed", point)
+        for place in self._marks.get(point.number, ()):
+            new[place] = self._number(place, PASSED[1], point)
         return tuple(new)
 
     def _depending(self, mine: Sequence[tuple[Effect, int]], key: Key) -> Iterator[tuple[Effect, int]]:

@@ -21,10 +21,10 @@ from msgspec import Struct
 
 from authoring.model.ends import Side
 from authoring.model.lacking import taken_as_all
-from authoring.model.procedure import Step
 from authoring.model.space import Cells, Space
 from authoring.model.specification import When
 from authoring.model.ways import Ways
+from authoring.proof.following import Asked, Following
 from authoring.proof.settings import Key, Setting, Settings
 from authoring.proof.track import Fork, Jump, Point, Track
 
@@ -38,6 +38,7 @@ class Held(Struct, frozen=True, eq=False):
     settings: Mapping[Side, Setting]
     cells: Cells
     path: Sequence[Point | Jump]
+    key: Key
 
 
 class Story:
@@ -48,54 +49,47 @@ class Story:
     ) -> None:
         """Go through the job; `told` is False where nothing can be said, which other rules tell."""
         self._track = track
-        self._ways = ways
         self._settings = settings
-        stations = {point.number for point in (*settings.points(track), *asked)}
+        self._following = Following(track, ways, settings)
         self._forks = track.forks
-        self._jumps = _across(track.jumps, stations, {fork.source for fork in self._forks})
-        self._stations = sorted(
-            {
-                *stations,
-                *(fork.source for fork in self._forks),
-                *(place for jump in self._jumps for place in (jump.source, jump.target)),
-                len(track.points),
-            }
-        )
+        self._stations = self._laid_out({point.number for point in (*settings.points(track), *asked)})
         self._at = {number: at for at, number in enumerate(self._stations)}
-        points = [track.points[number] for number in self._stations[:-1] if number < len(track.points)]
+        self._points = [track.points[number] for number in self._stations if number < len(track.points)]
         whens = [*more, *(jump.when for jump in self._jumps)]
         whens += [when for fork in self._forks for when in (*fork.found, *fork.onward)]
-        steps = [step for jump in self._jumps for step in jump.steps]
-        space = ways.space(points, steps, whens)
+        space = ways.space(self._points, [step for jump in self._jumps for step in jump.steps], whens)
         self.told = space is not None
         self.space = space if space is not None else taken_as_all(ways.vehicle)
         self._states: list[_States] = [{} for _ in self._stations]
         self._came: list[dict[Key, _From]] = [{} for _ in self._stations]
         self._done: list[Cells] = []
+        self._asked: list[list[Asked]] = []
         if self.told:
-            self._done += [self._cells(point) for point in points]
+            self._done += [
+                self.space.where(one.when) & self._following.done(one.steps, self.space) for one in self._points
+            ]
+            self._asked += [self._following.asked(one.steps) for one in self._points]
             self._go(self.space)
 
-    def _cells(self, point: Point) -> Cells:
-        cells = self.space.where(point.when) & self.after_steps(point.within)
-        any_of = 0 if point.among else self.space.every
-        for step in point.among:
-            any_of |= self._ways.reached(step, self.space)
-        return cells & any_of
-
-    def after_steps(self, steps: Iterable[Step]) -> Cells:
-        """Return the machines and ways on which all of these steps are done."""
-        cells = self.space.every
-        for step in steps:
-            cells &= self._ways.reached(step, self.space)
-        return cells
+    def _laid_out(self, stations: set[int]) -> list[int]:
+        """Return the numbers of the points to stop at, in order: what they ask of the way is among them, and jumps."""
+        forks = {fork.source for fork in self._forks}
+        while True:
+            self._jumps = _across(self._track.jumps, stations, forks)
+            steps = [self._track.points[number].steps for number in (*stations, *forks)]
+            more = {one.number for one in self._following.points([*steps, *(jump.steps for jump in self._jumps)])}
+            if more <= stations:
+                break
+            stations |= more
+        ends = (place for jump in self._jumps for place in (jump.source, jump.target))
+        return sorted({*stations, *forks, *ends, len(self._track.points)})
 
     def _go(self, space: Space) -> None:
-        jumps: dict[int, list[tuple[Jump, Cells]]] = {}
+        jumps: dict[int, list[tuple[Jump, Cells, list[Asked]]]] = {}
         for jump in self._jumps:
-            cells = space.where(jump.when) & self.after_steps(jump.steps)
-            jumps.setdefault(jump.source, []).append((jump, cells))
-        stays = {self._at[fork.source]: self._left(fork, space) for fork in self._forks}
+            cells = space.where(jump.when) & self._following.done(jump.steps, space)
+            jumps.setdefault(jump.source, []).append((jump, cells, self._following.asked(jump.steps)))
+        stays = {self._at[fork.source]: fork for fork in self._forks}
         start = self._settings.start()
         self._states[0][start] = space.every
         self._came[0][start] = None
@@ -107,24 +101,31 @@ class Story:
             number = self._stations[at]
             if number == len(self._track.points):
                 continue
-            after = self._after(at)
-            for key, (cells, before) in after.items():
-                for jump, over in jumps.get(number, ()):
-                    self._come(self._at[jump.target], key, cells & over, (at, before, jump), waiting)
-                self._come(at + 1, key, cells & ~stays.get(at, 0), (at, before, None), waiting)
+            for key, (cells, before) in self._after(at).items():
+                for jump, over, asked in jumps.get(number, ()):
+                    led = cells & over if self._holds(asked, key) else 0
+                    self._come(self._at[jump.target], key, led, (at, before, jump), waiting)
+                left = self._left(stays[at], at, key) if at in stays else 0
+                self._come(at + 1, key, cells & ~left, (at, before, None), waiting)
 
-    def _left(self, fork: Fork, space: Space) -> Cells:
+    def _holds(self, asked: Iterable[Asked], key: Key) -> bool:
+        return all(one.holds(key, self._settings) for one in asked)
+
+    def _left(self, fork: Fork, at: int, key: Key) -> Cells:
         """Return on which machines and ways the job does not go on at the next point."""
-        cells = space.either(fork.found) & ~space.either(fork.onward)
-        return cells if fork.whoever else cells & self._done[self._at[fork.source]]
+        cells = self.space.either(fork.found) & ~self.space.either(fork.onward)
+        return cells if fork.whoever else cells & self._done_in(at, key)
+
+    def _done_in(self, at: int, key: Key) -> Cells:
+        """Return on which machines and ways a point is done to which the job comes in a state."""
+        return self._done[at] if self._holds(self._asked[at], key) else 0
 
     def _after(self, at: int) -> dict[Key, tuple[Cells, Key]]:
         """Return the states after a station, each with its machines and one state before from which it came."""
-        point = self._track.points[self._stations[at]]
-        done = self._done[at]
         after: dict[Key, tuple[Cells, Key]] = {}
         for key, cells in self._states[at].items():
-            for new, part in ((self._settings.after(point, key), cells & done), (key, cells & ~done)):
+            done = self._done_in(at, key)
+            for new, part in ((self._settings.after(self._points[at], key), cells & done), (key, cells & ~done)):
                 if part:
                     known = after.get(new)
                     after[new] = (part, key) if known is None else (known[0] | part, known[1])
@@ -140,20 +141,31 @@ class Story:
 
     def done(self, point: Point) -> Cells:
         """Return the machines and ways on which a point is done where the job comes to it."""
-        return self._done[self._at[point.number]]
+        at = self._at[point.number]
+        if not self._asked[at]:
+            return self._done[at]
+        cells = 0
+        for held in self.before(point):
+            cells |= held.cells
+        return cells
+
+    def due(self, point: Point, later: Held) -> Cells:
+        """Return the machines and ways on which a point was to be done, by how the job stands later."""
+        return later.cells & self._done_in(self._at[point.number], later.key)
 
     def before(self, point: Point) -> Iterator[Held]:
         """Yield each state in which the job may come to a point, on the machines and ways on which it is done."""
         at = self._at[point.number]
         for key, cells in self._states[at].items():
-            if cells & self._done[at]:
-                yield Held(self._settings.told(key), cells & self._done[at], self._path(at, key))
+            done = cells & self._done_in(at, key)
+            if done:
+                yield Held(self._settings.told(key), done, self._path(at, key), key)
 
     def at_the_end(self) -> Iterator[Held]:
         """Yield each state in which the job may end; where it was stopped it does not end."""
         at = len(self._stations) - 1
         for key, cells in self._states[at].items():
-            yield Held(self._settings.told(key), cells, self._path(at, key))
+            yield Held(self._settings.told(key), cells, self._path(at, key), key)
 
     def _path(self, at: int, key: Key) -> Sequence[Point | Jump]:
         """Return the points that changed something and the jumps on one way to a state, in order."""
@@ -163,7 +175,7 @@ class Story:
             before, old, jump = came
             if jump is not None and jump.outcome is not None:
                 path.append(jump)
-            if key != old:
+            if self._settings.differ(key, old):
                 path.append(self._track.points[self._stations[before]])
             key, came = old, self._came[before][old]
         return path[::-1]

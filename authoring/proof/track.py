@@ -90,7 +90,8 @@ class Fork(Struct, frozen=True, eq=False):
 class Track(Struct, frozen=True, eq=False):
     """The points of a job in order, its jumps, and the forks at which the job may not go on as written.
 
-    `naming` has for each name the points whose action or statement names it.
+    `naming` has for each name the points whose action or statement names it, `begins` the point at which each step
+    begins, by the steps that lead to it and itself.
     """
 
     procedure: Procedure
@@ -98,6 +99,11 @@ class Track(Struct, frozen=True, eq=False):
     jumps: tuple[Jump, ...]
     forks: tuple[Fork, ...]
     naming: Mapping[str, tuple[Point, ...]]
+    begins: Mapping[tuple[Step, ...], Point]
+
+    def passed_over(self, number: int) -> bool:
+        """Tell whether some jump leads on past a point."""
+        return any(jump.source < number < jump.target for jump in self.jumps)
 
 
 @lru_cache(maxsize=64)
@@ -107,9 +113,12 @@ def track_of(procedure: Procedure, library: Library) -> Track | None:
     laying.lay(procedure, None)
     if laying.too_long:
         return None
-    return Track(
-        procedure, tuple(laying.points), tuple(laying.jumps), tuple(laying.forks), _naming(laying.points, library)
-    )
+    begins: dict[tuple[Step, ...], Point] = {}
+    for point in laying.points:
+        if point.step is not None:
+            begins.setdefault(point.steps, point)
+    points = tuple(laying.points)
+    return Track(procedure, points, tuple(laying.jumps), tuple(laying.forks), _naming(points, library), begins)
 
 
 class _Place(Struct, frozen=True, eq=False):

@@ -10,6 +10,6 @@ ACTION = ActionKind(
     says="Leave {what} empty.",
     what=Role("The place that stays empty.", frozenset({Kind.ITEM, Kind.FASTENERS})),
     effects=(Effect("where", "empty", perhaps=True),),
-    reach=Reach.PLACE,
+    reach=Reach.NOWHERE,
     empties=True,
 )

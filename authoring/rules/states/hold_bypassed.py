@@ -110,7 +110,7 @@ def _bypassed(point: Point, job: Job) -> Iterator[Fault]:
     bad: Gathered[None] = Gathered()
     for held in story.at_the_end():
         if not held.settings[PASSED].state:
-            bad.note(None, held, held.cells & story.done(point))
+            bad.note(None, held, story.due(point, held))
     what = "this hold point" if point.action.hold else "the hold points of what is carried out here"
     for _, held, cells in bad.each():
         yield fault(
