@@ -57,12 +57,20 @@ class Following:
         step = chain[-1]
         some = self._begins(chain, step.if_done)
         none = self._begins(chain, step.unless_done)
-        if not any(self._track.passed_over(point.number) for point in (*some, *none)):
+        if not any(self._by_way(point) for point in (*some, *none)):
             self._asked[chain] = None
             return []
         any_of = tuple(self._mark(point) for point in some) if step.if_done else None
         self._asked[chain] = Asked(any_of, tuple(self._mark(point) for point in none))
         return [*some, *none]
+
+    def _by_way(self, point: Point) -> bool:
+        """Tell whether it depends on the way if the step that begins at a point was done."""
+        if self._track.passed_over(point.number):
+            return True
+        step = point.steps[-1]
+        before = self._begins(point.steps, (*step.if_done, *step.unless_done))
+        return any(self._by_way(one) for one in before)
 
     def _begins(self, chain: tuple[Step, ...], names: Sequence[str]) -> list[Point]:
         steps = ((*chain[:-1], one) for one in self._ways.named(chain[-1], names))
