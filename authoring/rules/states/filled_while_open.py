@@ -3,7 +3,7 @@
 What goes in at the top runs over the floor, and into the drain of the yard.
 Each item and each fastener that `drains` the fluid is back on every machine and way through the job: not off, loose,
 only tried or held, nor open.
-A plug that is started by hand keeps the fluid in, as for a flushing, though nothing may run so.
+A plug that is only started keeps a fluid in that is let out again before the plug is tightened, as for a flushing.
 A plug that both drains and `fills` the fluid is where it goes in, and may be out.
 What was discarded, replaced or left empty on purpose is not waited for.
 
@@ -84,11 +84,14 @@ from authoring.diagnostics.diagnostic import Severity
 from authoring.model.fluid import Fluid
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
-from authoring.model.things import FastenerGroup, Item
-from authoring.proof.housing import pouring
+from authoring.model.space import Cells
+from authoring.model.things import Equipment, FastenerGroup, Item
+from authoring.proof.housing import letting_out, mates, pouring
 from authoring.proof.job import Job, job_of
+from authoring.proof.linked import Linked
 from authoring.proof.plugs import in_words, open_plug, plugs, sides_of_plug
-from authoring.proof.track import Point
+from authoring.proof.story import Story
+from authoring.proof.track import Jump, Point
 from authoring.rules.along import Gathered, fault, span_of, told_by_itself
 from authoring.rules.rule import Fault
 
@@ -113,6 +116,7 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
         for plug in drains if poured else ():
             if fluid.id in plug.drains and fluid.id not in plug.fills:
                 yield from _poured(fluid, plug, poured, job)
+                yield from _by_hand(fluid, plug, equipment, job)
 
 
 def _poured(fluid: Fluid, plug: Item | FastenerGroup, poured: Sequence[Point], job: Job) -> Iterator[Fault]:
@@ -127,9 +131,42 @@ def _poured(fluid: Fluid, plug: Item | FastenerGroup, poured: Sequence[Point], j
             if setting is not None and setting.state != "started" and not told_by_itself(point, [setting]):
                 bad.note(in_words(setting), held, held.cells & there)
         for words, held, cells in bad.each():
-            yield fault(
-                f'"{fluid.id}" is poured in while "{plug.id}", out of which it runs, is {words}',
-                span_of(point, fluid.id),
-                f'Let a step before bring "{plug.id}" back for good, so that the fluid stays in.',
-                (job, story, cells, held.path),
-            )
+            yield _fault(fluid, plug, (point, words), (job, story, cells, held.path))
+
+
+def _by_hand(fluid: Fluid, plug: Item | FastenerGroup, equipment: Equipment, job: Job) -> Iterator[Fault]:
+    """Yield where a fluid is poured in above a plug that is only started, and is still in when that is tightened."""
+    where, inside = (plug.id, "where"), (plug.id, "inside")
+    tightened = [point for point in job.track.naming.get(plug.id, ()) if point.does == "tighten"]
+    linked = [
+        Linked(pouring(), fluid.id, inside, "filled"),
+        *(Linked(letting_out(), one.id, inside, "drained") for one in (fluid, *mates(fluid, equipment))),
+        Linked(frozenset({"start"}), plug.id, inside, "drained"),
+    ]
+    story = job.story([where, inside], tightened, [fluid.when, plug.when], linked)
+    if story is None:
+        return
+    bad: Gathered[Point] = Gathered()
+    there = story.space.where(fluid.when) & story.space.where(plug.when)
+    for held in (*(one for point in tightened for one in story.before(point)), *story.at_the_end()):
+        poured, now = held.settings[inside], held.settings[where]
+        still_in = now.state == "started" and poured.state == "filled"
+        if still_in and isinstance(poured.by, Point) and not told_by_itself(poured.by, [now]):
+            bad.note(poured.by, held, held.cells & there)
+    for point, held, cells in bad.each():
+        yield _fault(fluid, plug, (point, "only started"), (job, story, cells, held.path))
+
+
+def _fault(
+    fluid: Fluid,
+    plug: Item | FastenerGroup,
+    found: tuple[Point, str],
+    told: tuple[Job, Story, Cells, Sequence[Point | Jump]],
+) -> Fault:
+    point, words = found
+    return fault(
+        f'"{fluid.id}" is poured in while "{plug.id}", out of which it runs, is {words}',
+        span_of(point, fluid.id),
+        f'Let a step before bring "{plug.id}" back for good, so that the fluid stays in.',
+        told,
+    )

@@ -67,6 +67,8 @@ from authoring.diagnostics.diagnostic import Severity
 from authoring.model.library import Library
 from authoring.model.on_and_off import PUTS_ON
 from authoring.model.procedure import Procedure
+from authoring.model.specification import ALWAYS
+from authoring.model.things import Item
 from authoring.proof.job import Job, job_of
 from authoring.proof.linked import Linked
 from authoring.proof.settled import is_settled, left_out, left_so, settling_sides
@@ -92,16 +94,8 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     if job is None:
         return
     given = [point for point in job.track.points if point.does == "restore"]
-    parted = (
-        [
-            name
-            for point in job.track.points
-            if point.action is not None and point.does in _PARTS
-            for name in point.action.what
-        ]
-        if given
-        else []
-    )
+    parts = [point.action for point in job.track.points if point.action is not None and point.does in _PARTS]
+    parted = [name for action in parts for name in action.what] if given else []
     for thing in dict.fromkeys(parted):
         if thing in job.scope.things and not left_so(thing, _OFF, job):
             yield from _given(thing, given, job)
@@ -109,9 +103,10 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
 
 def _given(thing: str, given: Sequence[Point], job: Job) -> Iterator[Fault]:
     joint = (thing, _JOINT)
-    gone = left_out(thing, job)
+    gone, named = left_out(thing, job), job.scope.things[thing].thing
+    there = named.when if isinstance(named, Item) else ALWAYS
     linked = [Linked(_PARTS, thing, joint, "removed"), Linked(_JOINS, thing, joint, "fitted")]
-    story = job.story([joint, *settling_sides(thing, job.scope)], given, gone, linked)
+    story = job.story([joint, *settling_sides(thing, job.scope)], given, [there, *gone], linked)
     if story is None:
         return
     for point in given:
@@ -122,7 +117,7 @@ def _given(thing: str, given: Sequence[Point], job: Job) -> Iterator[Fault]:
             setting = held.settings[joint]
             apart = setting.state == "removed" and not is_settled(thing, job.scope, held.settings)
             if apart and not told_by_itself(point, [setting]):
-                bad.note(None, held, held.cells & ~story.space.either(gone))
+                bad.note(None, held, held.cells & story.space.where(there) & ~story.space.either(gone))
         for _, held, cells in bad.each():
             source = point.action.what[0]
             yield fault(
