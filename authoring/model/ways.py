@@ -134,7 +134,7 @@ class Ways:
         for act in acts:
             whens.append(act.when)
             asked |= dict.fromkeys(act.steps)
-        for step in self._asked(asked):
+        for step in self.bearing(asked):
             known = self._steps[step]
             whens += [known.when, dict.fromkeys(known.skips, (_DONE, _SKIPPED))]
             if known.methods:
@@ -142,7 +142,7 @@ class Ways:
                 whens.append({name: tuple(self._decisions[name].values)})
         return whens
 
-    def _asked(self, steps: Iterable[Step]) -> list[Step]:
+    def bearing(self, steps: Iterable[Step]) -> list[Step]:
         """Return the steps that bear on whether these are done, and these, in the order in which they are done."""
         found = dict.fromkeys(steps)
         waiting = list(found)
@@ -171,7 +171,7 @@ class Ways:
         known = self._reached.setdefault(space, {})
         if step not in known:
             # Those before first: what a step asks for has been done when it is gone through once, or not at all.
-            for one in self._asked([step]):
+            for one in self.bearing([step]):
                 if one not in known:
                     known[one] = self._done(one, space, known)
         return known[step]

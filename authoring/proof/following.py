@@ -37,6 +37,7 @@ class Following:
         self._ways = ways
         self._settings = settings
         self._asked: dict[tuple[Step, ...], Asked | None] = {}
+        self._depends: dict[Point, bool] = {}
 
     def points(self, chains: Iterable[tuple[Step, ...]]) -> list[Point]:
         """Return the points at which the steps begin that these ask for where a way may lead past one of them.
@@ -66,11 +67,11 @@ class Following:
 
     def _by_way(self, point: Point) -> bool:
         """Tell whether it depends on the way if the step that begins at a point was done."""
-        if self._track.passed_over(point.number):
-            return True
-        step = point.steps[-1]
-        before = self._begins(point.steps, (*step.if_done, *step.unless_done))
-        return any(self._by_way(one) for one in before)
+        if point not in self._depends:
+            *within, step = point.steps
+            begins = (self._track.begins.get((*within, one)) for one in self._ways.bearing([step]))
+            self._depends[point] = any(one is not None and self._track.passed_over(one.number) for one in begins)
+        return self._depends[point]
 
     def _begins(self, chain: tuple[Step, ...], names: Sequence[str]) -> list[Point]:
         steps = ((*chain[:-1], one) for one in self._ways.named(chain[-1], names))
