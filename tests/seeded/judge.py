@@ -27,7 +27,7 @@ from tests.seeded.variant import Variant
 TEXT_RULES = frozenset({"text-names-less", "text-names-more", "verb-mismatch"})
 """They hold a text against its actions; whoever writes a fault writes it into both."""
 
-ASIDE_RULES = frozenset({"unused-thing", "callouts-and-text", "times-do-not-add-up"})
+ASIDE_RULES = frozenset({"unused-thing", "policy-unused", "callouts-and-text", "times-do-not-add-up"})
 """They notice that something is left over, whatever the fault is."""
 
 Told = frozenset[tuple[str, str, Severity]]
