@@ -9,7 +9,19 @@ import pytest
 from tests.outside_checkers.program import ROOT
 
 LAYERS = "A folder imports only itself and lower ones"
-FOLDERS = ["cli", "checking", "render", "booklet", "rules", "model", "workshop", "source", "quantities", "diagnostics"]
+FOLDERS = [
+    "cli",
+    "checking",
+    "render",
+    "booklet",
+    "rules",
+    "proof",
+    "model",
+    "workshop",
+    "source",
+    "quantities",
+    "diagnostics",
+]
 
 # Where a fault is planted, what it imports, and the contract that must break.
 FAULTS = [
