@@ -26,19 +26,19 @@ class Judged(Struct, frozen=True):
     verdict: Verdict
 
 
-def judge_all(kinds: Sequence[str]) -> list[Judged]:
-    """Return every variant of these kinds, or of all where none is named, judged; in the order of the table."""
+def judge_all(kinds: Sequence[str], every: int = 1) -> list[Judged]:
+    """Return every so-manieth variant of these kinds, or of all where none is named, judged; in the table's order."""
     with ProcessPoolExecutor(PROCESSES) as pool:
-        parts = list(pool.map(_part, range(PROCESSES), [tuple(kinds)] * PROCESSES))
+        parts = list(pool.map(_part, range(PROCESSES), [tuple(kinds)] * PROCESSES, [every] * PROCESSES))
     found = {place: one for part in parts for place, one in part}
     return [found[place] for place in sorted(found)]
 
 
-def _part(part: int, kinds: Sequence[str]) -> list[tuple[int, Judged]]:
+def _part(part: int, kinds: Sequence[str], every: int) -> list[tuple[int, Judged]]:
     demo = Demo()
     judge = Judge(demo)
     chosen = [one for one in variants(demo) if not kinds or one[0] in kinds]
-    mine = list(enumerate(chosen))[part::PROCESSES]
+    mine = list(enumerate(chosen))[::every][part::PROCESSES]
     return [(place, judged(kind, variant, judge, demo)) for place, (kind, variant) in mine]
 
 

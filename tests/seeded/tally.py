@@ -54,10 +54,14 @@ class Tally(Struct, frozen=True):
 
 
 class Kept(Struct, frozen=True):
-    """The numbers of the last whole run, and of the suite's sample, by kind."""
+    """How many variants there were, and the numbers by kind of those that were judged, and of the suite's sample."""
 
-    all: Mapping[str, Tally]
+    variants: int
+    judged: Mapping[str, Tally]
     sample: Mapping[str, Tally]
+
+
+_PARTS = ("judged", "sample")
 
 
 def tallies(verdicts: Iterable[tuple[str, Verdict]]) -> dict[str, Tally]:
@@ -71,13 +75,14 @@ def tallies(verdicts: Iterable[tuple[str, Verdict]]) -> dict[str, Tally]:
 def kept() -> Kept:
     """Return what was written last."""
     data = json.loads(FILE.read_text(encoding="utf-8"))
-    return Kept(*({kind: Tally(**numbers) for kind, numbers in data[name].items()} for name in ("all", "sample")))
+    judged, sample = ({kind: Tally(**one) for kind, one in data[name].items()} for name in _PARTS)
+    return Kept(data["variants"], judged, sample)
 
 
 def keep(numbers: Kept) -> None:
     """Write the numbers, one kind a line."""
-    parts = []
-    for name in ("all", "sample"):
+    parts = [f'  "variants": {numbers.variants}']
+    for name in _PARTS:
         rows = [f"    {json.dumps(kind)}: {_row(tally)}" for kind, tally in getattr(numbers, name).items()]
         parts.append(f'  "{name}": {{\n' + ",\n".join(rows) + "\n  }")
     FILE.write_text("{\n" + ",\n".join(parts) + "\n}\n", encoding="utf-8")
