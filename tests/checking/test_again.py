@@ -109,6 +109,29 @@ def test_a_new_number_is_for_those_who_may_have_meant_it(checked: list[str]) -> 
     ]  # the last has a finding, whose words may quote names
 
 
+def test_a_file_that_cannot_be_read_silences_who_may_have_meant_it() -> None:
+    """A name that nobody knows is told, not while it may stand in a broken file, and told again after that."""
+    files = changed("FL-130.yaml", b"[rag]", b"[ragg]")(library())
+    outcome, state = again(files, State())
+    assert "unknown-name" in {one.rule for one in outcome.findings}
+    broken = ordered({**files, "notes.yaml": b"\t{"})
+    outcome, state = again(broken, state)
+    assert "unknown-name" not in {one.rule for one in outcome.findings}
+    assert printed_again(outcome, broken) == printed_whole(broken)
+    assert printed_again(again(files, state)[0], files) == printed_whole(files)
+
+
+def test_what_is_told_of_the_shop_file_speaks_of_all_machines() -> None:
+    """A machine that no procedure in question is for may change the words for the vehicles of a shared message."""
+    files = changed("shop.yaml", b"    harm: person\n", b"    harm: person\n    when: {brake: disc}\n")(library())
+    files = changed("shop.yaml", b"[gauntlets]", b"[gauntlet]")(files)
+    outcome, state = again(files, State())
+    assert "parking brake: disc brake" in {one.fitments for one in outcome.findings if one.rule == "unknown-name"}
+    files = changed("teal.yaml", b"name: parking brake", b"name: hand brake")(files)
+    outcome, _ = again(files, state)
+    assert printed_again(outcome, files) == printed_whole(files)
+
+
 def test_a_young_file_is_held_by_its_content(checked: list[str]) -> None:
     """A file whose time cannot be trusted is read, and where its content is the same it is not checked."""
     files = library()
