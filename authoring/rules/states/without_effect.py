@@ -68,6 +68,7 @@ from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.model.things import FastenerGroup, Item
 from authoring.proof.brought import brought
+from authoring.proof.covers import OFF
 from authoring.proof.job import Job, job_of
 from authoring.proof.settings import Setting
 from authoring.proof.track import Point
@@ -90,8 +91,8 @@ class _Vain(Struct, frozen=True):
 
 
 _VAIN = {
-    "remove": _Vain("where", frozenset({"removed"}), frozenset({"disconnect"})),
-    "disconnect": _Vain("where", frozenset({"removed"})),
+    "remove": _Vain("where", OFF, frozenset({"disconnect"})),
+    "disconnect": _Vain("where", OFF),
     "fit": _Vain("where", frozenset({"fitted", "tight"})),
     "connect": _Vain("where", frozenset({"fitted"}), frozenset({"fit", "seat"})),
     "hold": _Vain("where", frozenset({"held"})),
@@ -104,7 +105,7 @@ _VAIN = {
     "lock": _Vain("lock", frozenset({"locked"})),
     "release": _Vain("hold", frozenset({"free"})),
 }
-_WORDS = {"removed": "off", "fitted": "on", "free": "free", "proved-dead": "isolated"}
+_WORDS = {"removed": "off", "fitted": "on", "proved-dead": "isolated"}
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
