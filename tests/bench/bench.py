@@ -4,6 +4,7 @@
 
 Each figure is the median, the least and the most of whole processes, from start to exit, on an installed and compiled
 package with warm disk caches.
+Of what checks keep nothing is found, but where the figure says so.
 Ours and its floor take turns, so that a machine that slows down slows both; budgets are ratios for the same reason.
 The exit status is 1 when a goal is missed, and the run stops when a measured command fails.
 """
@@ -16,13 +17,14 @@ import statistics
 import subprocess
 import sys
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 import pikepdf
 
 from tests.bench.make_library import NUMBER, make_library
+from tests.bench.many import FITMENTS, make_many
 
 ROOT = Path(__file__).parents[2]
 PYTHON = sys.executable
@@ -36,6 +38,9 @@ ENGINE = (
     "weasyprint.HTML(filename=sys.argv[1]).write_pdf(sys.argv[2], pdf_variant='pdf/ua-1', pdf_tags=True)"
 )
 
+NOTHING_KEPT = os.devnull
+"""Stands for a folder in which nothing can be kept, so that every check is a cold one."""
+
 LEAST_RUNS = 7
 SHORT_FACTOR = 3
 """How many times more often the short commands run, whose figures scatter more."""
@@ -45,6 +50,14 @@ LONG = "FL-210"
 
 COMPUTING_SHARE = 0.10
 """What all computations of one procedure may take of the time of its check."""
+
+MANY = 1000
+FEWER = 100
+"""The procedures of a library that is checked from its beginning and still leaves time for a coffee."""
+
+ON_ONE_CORE = (
+    "import os, sys; os.sched_setaffinity(0, {min(os.sched_getaffinity(0))}); os.execv(sys.argv[1], sys.argv[1:])"
+)
 
 MB_A_PAGE = 2.5
 MB_AT_REST = 80
@@ -60,7 +73,10 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Pair:
-    """A command of ours, the floor it stands on, and how many times the floor it may take."""
+    """A command of ours, the floor it stands on, and how many times the floor it may take.
+
+    `kept` is the folder in which ours finds what checks have kept; `before` is done before each run of ours.
+    """
 
     name: str
     ours: Sequence[str]
@@ -68,6 +84,8 @@ class Pair:
     floor: Sequence[str]
     goal: float
     runs: int
+    kept: str = NOTHING_KEPT
+    before: Callable[[], object] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,9 +97,10 @@ class Computing:
     asked: int
 
 
-def run(command: Sequence[str]) -> Run:
+def run(command: Sequence[str], kept: str = NOTHING_KEPT) -> Run:
     """Run a command, its program given by its path, to its end; raises CalledProcessError when it fails."""
-    settings = os.environ | {"FONTCONFIG_FILE": str(ROOT / "authoring/render/fonts/fonts.conf")}
+    fonts = str(ROOT / "authoring/render/fonts/fonts.conf")
+    settings = os.environ | {"FONTCONFIG_FILE": fonts, "XDG_CACHE_HOME": kept}
     told = subprocess.run([*TIMED, *command], env=settings, capture_output=True, encoding="utf-8", check=True)
     seconds, peak, status = told.stdout.split()
     if status != "0":
@@ -94,10 +113,14 @@ def run(command: Sequence[str]) -> Run:
 
 def measured(pair: Pair) -> tuple[list[Run], list[Run]]:
     """Run ours and the floor in turns, once each unrecorded to warm the caches; return their runs."""
-    run(pair.floor)
-    run(pair.ours)
-    turns = [(run(pair.floor), run(pair.ours)) for _ in range(pair.runs)]
+    turns = [(run(pair.floor), _ours(pair)) for _ in range(1 + pair.runs)][1:]
     return [ours for _, ours in turns], [floor for floor, _ in turns]
+
+
+def _ours(pair: Pair) -> Run:
+    if pair.before is not None:
+        pair.before()
+    return run(pair.ours, pair.kept)
 
 
 def shown(runs: Sequence[Run]) -> str:
@@ -196,6 +219,37 @@ def pairs(folder: Path, runs: int) -> list[Pair]:
     ]
 
 
+def pairs_of_many(folder: Path, runs: int) -> list[Pair]:
+    """Write a library of a thousand procedures, check it once, and return what is measured on it."""
+    many, fewer, one = (folder / name for name in ("many", "fewer", "one"))
+    changed = make_many(many, MANY)[MANY // 2]
+    make_many(fewer, FEWER)
+    make_many(one, 1)
+    kept = str(folder / "kept")
+    check, words = (
+        (BAYLEAF, "check", str(many)),
+        f"bayleaf check, {MANY} procedures of 40 steps and {FITMENTS} fitments",
+    )
+    run(check, kept)
+    edits = iter(range(1_000_000))
+
+    def edit() -> None:
+        with changed.open("a", encoding="utf-8") as file:
+            file.write(f"# Read once more, {next(edits)}.\n")
+
+    often, alone, bare = SHORT_FACTOR * runs, "the check of a library of one such procedure", "python -c pass"
+    core = (PYTHON, "-c", ON_ONE_CORE, BAYLEAF, "check", str(fewer))
+    return [
+        Pair(f"{words}, nothing changed", check, bare, NOTHING, 3, often, kept),
+        Pair(f"{words}, one changed", check, alone, (BAYLEAF, "check", str(one)), 3, runs, kept, edit),
+        Pair(f"the same, {FEWER} of them, cold, on all cores", (*check[:2], str(fewer)), "on one core", core, 0.75, 1),
+        Pair(
+            *(f"{words}, cold", check, "without the proof"),
+            *((PYTHON, "-m", "tests.bench.without", "--proof", str(many)), 2, 1),
+        ),
+    ]
+
+
 def main(runs: int) -> int:
     """Measure everything, print it, and return the exit status."""
     met = []
@@ -206,8 +260,10 @@ def main(runs: int) -> int:
             ours, floor = measured(pair)
             met.append(report(pair, ours, floor))
         met.append(report_computing(*measured_computing(folder, runs)))
+        last = ours
+        met += [report(pair, *measured(pair)) for pair in pairs_of_many(folder, runs)]
         with pikepdf.open(folder / "out" / f"{NUMBER}.pdf") as booklet:
-            met.append(report_memory(ours, len(booklet.pages)))
+            met.append(report_memory(last, len(booklet.pages)))
     return 0 if all(met) else 1
 
 

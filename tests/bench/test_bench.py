@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import importlib
+import math
 import subprocess
 import sys
 import time
@@ -12,13 +13,16 @@ import yaml
 from authoring.cli.disk import read_library
 from authoring.pipeline import check
 from tests.bench.bench import (
+    BAYLEAF,
     LONG,
     NOTHING,
     PYTHON,
+    ROOT,
     Computing,
     Pair,
     Run,
     computing,
+    measured,
     only,
     report,
     report_computing,
@@ -27,7 +31,10 @@ from tests.bench.bench import (
 )
 from tests.bench.computing import Clock, Watch
 from tests.bench.make_library import NUMBER, make_library
+from tests.bench.many import FITMENTS, make_many
 from tests.bench.paged_page import paged_page
+from tests.bench.without import leave_out, of_the_proof
+from tests.cli.changing import change
 
 
 def test_the_large_library_is_as_large_as_the_report_says(tmp_path: Path) -> None:
@@ -136,3 +143,55 @@ def test_public_functions_of_the_watched_folder_are_timed(tmp_path: Path, monkey
     assert watch.loading.entered == 1
     assert watch.loading.seconds > 0
     assert not hasattr(twice._own, "__wrapped__")  # noqa: SLF001  # that it was left alone is the point
+
+
+def test_the_library_of_many_is_what_the_report_says(tmp_path: Path) -> None:
+    """So many procedures of one machine, each of 40 steps and for 64 fitments, and no finding."""
+    make_many(tmp_path, 3)
+    checked = check(*read_library(str(tmp_path)))
+    assert checked.findings == []
+    assert len(checked.library.procedures) == 3
+    for procedure in checked.library.procedures.values():
+        features = [len(feature.values) for feature in checked.library.equipment[procedure.equipment].features.values()]
+        assert math.prod(features) == FITMENTS == 64
+        assert sum(bool(section.when) for section in procedure.sections) == 6
+        assert len(list(procedure.steps())) == 40
+
+
+def test_a_check_without_some_rules_keeps_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What is left out finds nothing and all else finds what it did; the next check of the whole is a whole one."""
+    make_many(tmp_path / "library", 1)
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "kept"))
+    change(tmp_path / "library", "plate-notes: {title", "unheard-of: {title", "sorrel.yaml")
+
+    def told(*words: str) -> set[str]:
+        command = (*words, str(tmp_path / "library"))
+        out = subprocess.run(command, cwd=ROOT, capture_output=True, encoding="utf-8", check=False).stdout
+        return {line.removeprefix("  Rule: ") for line in out.splitlines() if line.startswith("  Rule: ")}
+
+    without = (PYTHON, "-m", "tests.bench.without", "unknown-source")
+    assert "unknown-source" not in told(*without)
+    assert not (tmp_path / "kept").exists()
+    assert told(BAYLEAF, "check") == told(*without) | {"unknown-source"}
+
+
+def test_the_proof_is_those_rules_that_walk_stories() -> None:
+    """Rules are known by what they import; the name of one that is none is no measurement."""
+    assert "reached-through-cover" in of_the_proof()
+    assert "vague-word" not in of_the_proof()
+    with pytest.raises(ValueError, match="no-such-rule"):
+        leave_out(["no-such-rule"])
+
+
+def test_each_run_of_ours_may_be_prepared(tmp_path: Path) -> None:
+    """What comes before ours comes before each run of it, the unrecorded first one too, and never before the floor."""
+    log = tmp_path / "log"
+    log.touch()
+    wrote = f"open({str(log)!r}, 'a').write('{{}}')"
+    floor, ours = ((PYTHON, "-c", wrote.format(one)) for one in "fo")
+
+    def before() -> None:
+        log.write_text(log.read_text(encoding="utf-8") + "b", encoding="utf-8")
+
+    measured(Pair("a job", ours, "nothing", floor, 2, 2, before=before))
+    assert log.read_text(encoding="utf-8") == "fbo" * 3
