@@ -13,7 +13,7 @@ from collections.abc import Mapping, Sequence
 
 from authoring.checking.digest import digest
 from authoring.cli.colour import wants_colour
-from authoring.cli.keeping import code, keep, place, recall
+from authoring.cli.keeping import code, keep, place, recall, written
 
 KNOWN = frozenset({".yaml", ".yml", ".svg", ".png", ".jpg", ".jpeg"})
 FORMS = ("text", "json", "sarif")
@@ -23,39 +23,36 @@ AT_REST = 2_000_000_000
 
 
 class Listing:
-    """The files of a library as the disk signs them, in lines; `recent` are those that may yet change unseen."""
+    """The files of a library as the disk signs them; `recent` are those that may yet change unseen."""
 
     def __init__(self, root: str) -> None:
         """Look at a folder; raises OSError where something cannot be looked at, or is no plain file or folder."""
         self.root = root
-        self.seen = time.time_ns()
         self.recent: list[str] = []
-        lines: list[str] = []
+        recent = time.time_ns() - AT_REST
+        rows: list[tuple[str, int, int, int, int]] = []
         waiting = [""]
         while waiting:
             below = waiting.pop()
             with os.scandir(f"{root}/{below}") as entries:
-                for entry in sorted(entries, key=lambda one: one.name):
-                    name = f"{below}{entry.name}"
-                    if entry.name.startswith("."):
+                for entry in entries:
+                    name = entry.name
+                    if name.startswith("."):
                         continue
-                    if "\n" in entry.name:
-                        raise OSError(name)  # it would make two lines
                     if entry.is_dir(follow_symlinks=False):
-                        waiting.append(f"{name}/")
-                    elif os.path.splitext(name)[1].lower() in KNOWN:
-                        lines.append(self._line(name, entry.stat(follow_symlinks=False)))
+                        waiting.append(f"{below}{name}/")
+                    elif name[name.rfind(".") :].lower() in KNOWN:
+                        stated = entry.stat(follow_symlinks=False)
+                        if not stat.S_ISREG(stated.st_mode) or "\n" in name:
+                            raise OSError(name)
+                        changed, entered = stated.st_mtime_ns, stated.st_ctime_ns
+                        rows.append((f"{below}{name}", stated.st_size, changed, entered, stated.st_ino))
+                        if changed > recent or entered > recent:
+                            self.recent.append(f"{below}{name}")
                     elif entry.is_symlink() and entry.is_dir():
                         raise OSError(name)  # a folder that is a link is a finding
-        self.names = len(lines)
-        self.content = "\n".join(lines).encode("utf-8", "surrogateescape")
-
-    def _line(self, name: str, stated: os.stat_result) -> str:
-        if not stat.S_ISREG(stated.st_mode):
-            raise OSError(name)
-        if max(stated.st_mtime_ns, stated.st_ctime_ns) > self.seen - AT_REST:
-            self.recent.append(name)
-        return f"{name} {stated.st_size} {stated.st_mtime_ns} {stated.st_ctime_ns} {stated.st_ino}"
+        self.names = len(rows)
+        self.content = written(rows)
 
 
 def asked(words: Sequence[str]) -> tuple[str, str, bool] | None:
