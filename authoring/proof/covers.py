@@ -41,7 +41,11 @@ class Covered(Struct, frozen=True):
         placed = action.kind.reach is Reach.PLACE and goes_there
         lies_apart = whole_off or (is_off(self.thing, now) and not placed)
         cover_off = any(is_off(one, now) for one in wholes(self.cover, scope.things))
-        return not (lies_apart or cover_off or now[self.cover, "lid"].state == "open")
+        # A cover is tried so that what lies under it can be judged.
+        tried = action.kind.checkpoint and now[self.cover, "where"].state == "tried"
+        # What one action takes off together, or brings to its place together, is done in an order of its own.
+        together = self.cover in action.what
+        return not (lies_apart or cover_off or tried or together or now[self.cover, "lid"].state == "open")
 
 
 def covers_of(thing: str, scope: Scope) -> Iterator[Covered]:

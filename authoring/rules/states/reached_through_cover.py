@@ -126,6 +126,7 @@ def _reached(one: Covered, both: When, points: dict[Point, Action], job: Job) ->
             yield fault(
                 f'"{one.thing}" is reached while "{one.cover}", which covers it, is on',
                 span_of(point, one.thing),
-                f'Take "{one.cover}" off or open it in a step before, or let this step come before it goes back on.',
+                f'Take "{one.cover}" off or open it in a step before, or let this step come before it goes back on'
+                + (', or say under "at" where it is seen through.' if "at" in action.kind.roles else "."),
                 (job, story, cells, held.path),
             )
