@@ -1,10 +1,10 @@
-"""A thing comes off, is opened or shut down, and nothing says what becomes of it.
+"""A thing comes off, is opened or set running, and nothing says what becomes of it.
 
-A bolt left in the tray and a plug left hanging are found on the road.
-What is removed, disconnected, opened, loosened, isolated, held up, locked or raised is brought back by a later action
-on every machine and way through the job, or its fate is told: it is discarded, its place is left empty, another one is
-fitted that `replaces` it, a modification leaves it out or replaces it, or the procedure says under `leaves` that it
-stays so.
+A bolt left in the tray and a plug left hanging are found on the road, and an engine left running by whoever comes next.
+What is removed, disconnected, opened, loosened, isolated, held up, locked or raised is brought back by a later action,
+and what is set running is stopped by one, on every machine and way through the job; or its fate is told: it is
+discarded, its place is left empty, another one is fitted that `replaces` it, a modification leaves it out or replaces
+it, or the procedure says under `leaves` that it stays so.
 Fasteners are back when they are tightened; those that are only started come off on the road.
 What the job finds so (`needs`), and a job that is stopped, ask for nothing.
 It is an error, and a warning where the thing was laid aside with `keep`, since that may be for somebody to take along.
@@ -82,7 +82,7 @@ from authoring.rules.rule import Fault
 # What is kept may be meant for somebody; everything else is certain and told as an error.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("N1", "H6")
-ABOUT = ("undone", "carried-out")
+ABOUT = ("undone", "set-running", "carried-out")
 
 
 class _Left(Struct, frozen=True):
@@ -100,6 +100,7 @@ _LEFT: Mapping[tuple[str, str], _Left] = {
     ("hold", "supported"): _Left("held up", "Release", frozenset({"supported", "chocked"})),
     ("lock", "locked"): _Left("locked", "Release", frozenset({"supported", "chocked"})),
     ("height", "raised"): _Left("raised", "Lower", frozenset({"raised"})),
+    ("motion", "running"): _Left("set running", "Stop", frozenset({"running"})),
 }
 """The states of items and parts that may not last, by side."""
 
@@ -111,6 +112,12 @@ _FASTENERS_LEFT: Mapping[tuple[str, str], _Left] = {
 
 _ONE_PLACE = ("where", "lid", "energy")
 """The sides of which the one that changed last tells whether a thing is back: what was opened may be fitted again."""
+
+_FATE = (
+    'or say what becomes of it: discard, leave-empty, "replaces" of what is fitted instead, "leaves-out" of a '
+    'modification, or "leaves" of the procedure'
+)
+_STAYS_RUNNING = 'or write under "leaves" of the procedure that it runs on'
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
@@ -158,13 +165,16 @@ def _of_side(thing: str, side: str, job: Job) -> Iterator[Fault]:
     for (point, left), held, cells in bad.each():
         kept = any(one.does == "keep" and one.number > point.number for one in job.track.naming[thing])
         yield fault(
-            f'"{thing}" is {left.words} here {"and kept, but" if kept else "and"} is never brought back',
+            f'"{thing}" is {left.words} here {"and kept, but" if kept else "and"} is never {_back(side)}',
             span_of(point, thing),
-            f'{left.cure} "{thing}" in a later step, or say what becomes of it: discard, leave-empty, '
-            '"replaces" of what is fitted instead, "leaves-out" of a modification, or "leaves" of the procedure.',
+            f'{left.cure} "{thing}" in a later step, {_STAYS_RUNNING if side == "motion" else _FATE}.',
             (job, story, cells, held.path),
             None if kept else Severity.ERROR,
         )
+
+
+def _back(side: str) -> str:
+    return "stopped" if side == "motion" else "brought back"
 
 
 def _is_new(thing: str, job: Job) -> bool:
