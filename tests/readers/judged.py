@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from authoring.booklet.blocks import Booklet
 from authoring.booklet.compose import compose
@@ -13,7 +14,7 @@ from authoring.cli.disk import read_library
 from authoring.diagnostics.diagnostic import Diagnostic, has_errors, in_order
 from authoring.model.build import build_library
 from authoring.model.library import Library
-from authoring.rules.rule import all_rules, run_rules
+from authoring.rules.rule import Rule, all_rules, checking_rules, run_rule, run_rules
 from authoring.rules.settle import settle
 from authoring.source.document import Document
 from authoring.source.images import Image, read_image
@@ -42,6 +43,7 @@ class Judged:
         library, findings = self._made(self.documents)
         assert not has_errors(findings), findings[0]
         self._findings = _told(findings)
+        self._plain = {(rule.id, key): _told(run_rule(rule, one, library)) for rule, key, one in _asked(library)}
         self._features = {
             name: list(feature.values)
             for equipment in library.equipment.values()
@@ -55,6 +57,27 @@ class Judged:
             standing, _ = settle(in_order([*found, *run_rules(library)]), library, all_rules())
             found = list(standing)
         return library, found
+
+    def is_noticed(self, deletion: Deletion) -> bool:
+        """Tell whether anybody notices that a key is missing; it stops at the first who does, and `effects` goes on."""
+        if "allow" in deletion.path:
+            return next(self.effects(deletion), None) is not None
+        changed = without(next(one for one in self.documents if one.file == deletion.file), deletion.path)
+        documents = [changed if one.file == deletion.file else one for one in self.documents]
+        library, found = build_library(documents, self._images, partial=False)
+        if found:
+            return True
+        # Other procedures are asked last: whoever changes one procedure mostly changes that one's booklet alone.
+        others = {("procedure", number) for number in library.procedures if number not in self._nearest(deletion)}
+        asked = sorted(_asked(library), key=lambda one: one[1][0] != "procedure")
+        if any(self._tells_otherwise(*one, library) for one in asked if one[1] not in others):
+            return True
+        if any(self._differs(library, number) for number in self._nearest(deletion)):
+            return True
+        return any(self._tells_otherwise(*one, library) for one in asked if one[1] in others)
+
+    def _tells_otherwise(self, rule: Rule, key: tuple[str, str], subject: Any, library: Library) -> bool:
+        return _told(run_rule(rule, subject, library)) != self._plain.get((rule.id, key))
 
     def effects(self, deletion: Deletion) -> Iterator[str]:
         """Yield what tells that a key is missing: the ids of rules, then "booklet" for a page that differs."""
@@ -80,11 +103,23 @@ class Judged:
         return number not in library.procedures or _booklet(library, number) != self._booklets[number]
 
 
+def _asked(library: Library) -> Iterator[tuple[Rule, tuple[str, str], Any]]:
+    """Yield each rule with each of its subjects, and a name for the subject."""
+    subjects: dict[str, Mapping[str, Any]] = {
+        "library": {"": library},
+        "equipment": library.equipment,
+        "procedure": library.procedures,
+    }
+    for rule in checking_rules():
+        for name, subject in subjects[rule.over].items():
+            yield rule, (rule.over, name), subject
+
+
 def _booklet(library: Library, number: str) -> Booklet:
     return compose(library, library.procedures[number], {}, NO_PROOF)
 
 
-def _told(findings: Sequence[Diagnostic]) -> set[tuple[str, str]]:
+def _told(findings: Iterable[Diagnostic]) -> set[tuple[str, str]]:
     return {(one.rule, one.message) for one in findings}
 
 
