@@ -10,14 +10,6 @@ from tests.readers.judged import judged
 
 FILE = Path(__file__).parent.parent.parent / "schema" / "READERS.md"
 
-LATER = {
-    "step.leaves": "the walk over states",
-    "step.needs": "the walk over states",
-    "procedure.leaves": "the walk over states",
-    "procedure.needs": "the walk over states",
-}
-"""What reads an element as soon as it is built."""
-
 HEAD = """# Who reads what
 
 <!-- Written by `./run readers` from the demo library; change the language, not this text. -->
@@ -26,10 +18,9 @@ Each row is one element of the language: a key, where it stands, and what change
 A rule tells of it, or the booklet differs; an element that nothing reads would be a promise not kept.
 `*` stands for a name of the author's own, and what stands in many places has a name of its own: `outcome`, `step`,
 `action.*` for what any action may carry, `values`, `safety`, `when`.
-"Later" names what is still to come.
 
-| element | rules | booklet | later |
-| --- | --- | --- | --- |
+| element | rules | booklet |
+| --- | --- | --- |
 """
 
 _TRIED = 2
@@ -53,7 +44,7 @@ def rows(part: int, parts: int) -> Iterator[str]:
         # What only says again what is so anyway is missed when it says something else.
         effects = effects or set(library.effects_of_another(places[0]))
         rules = ", ".join(f"`{effect}`" for effect in sorted(effects - {"booklet"}))
-        yield f"| `{element}` | {rules} | {'yes' if 'booklet' in effects else ''} | {LATER.get(element, '')} |"
+        yield f"| `{element}` | {rules} | {'yes' if 'booklet' in effects else ''} |"
 
 
 if __name__ == "__main__":

@@ -6,7 +6,7 @@ import pytest
 
 from tests.readers.deletions import deletions, elements
 from tests.readers.judged import judged
-from tests.readers.table import FILE, HEAD, LATER, rows
+from tests.readers.table import FILE, HEAD, rows
 
 PARTS = 16
 LIBRARY = "procedures"
@@ -61,11 +61,6 @@ def test_the_demo_library_uses_the_whole_language() -> None:
     """Each element of the language stands in the demo library, so that each is tried."""
     used = {one.element for one in deletions(judged(LIBRARY).documents)}
     assert elements() - used == NOT_IN_THE_DEMO.keys()
-
-
-def test_what_is_said_to_be_read_later_is_an_element() -> None:
-    """The table promises readers only for elements that there are."""
-    assert elements() >= LATER.keys()
 
 
 @pytest.mark.slow
