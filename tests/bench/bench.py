@@ -242,7 +242,9 @@ def pairs_of_many(folder: Path, runs: int) -> list[Pair]:
     return [
         Pair(f"{words}, nothing changed", check, bare, NOTHING, 3, often, kept),
         Pair(f"{words}, one changed", check, alone, (BAYLEAF, "check", str(one)), 3, runs, kept, edit),
-        Pair(f"the same, {FEWER} of them, cold, on all cores", (*check[:2], str(fewer)), "on one core", core, 0.75, 1),
+        Pair(
+            f"the same, {FEWER} of them, cold, on all cores", (*check[:2], str(fewer)), "on one core", core, 0.75, runs
+        ),
         Pair(
             *(f"{words}, cold", check, "without the proof"),
             *((PYTHON, "-m", "tests.bench.without", "--proof", str(many)), 2, 1),
