@@ -215,6 +215,10 @@ class Ways:
             cells |= before[one]
         return cells
 
+    def on_any_way(self, cells: Cells, space: Space) -> Cells:
+        """Return the machines of these cells, on every way: what is decided on the way does not count."""
+        return space.whatever(cells, self._decisions)
+
     def shown(self, bad: Cells, space: Space, among: Cells | None = None) -> Shown:
         """Return in words what some of `bad`, of which there is at least one, have and none else `among` those asked.
 
@@ -225,7 +229,7 @@ class Ways:
         ways = [self._words[name, value] for name, value in fewest.items() if name in self._decisions]
         whom = f" for {told(plain, self._plain)}" if plain else ""
         whom += f" where {' and '.join(ways)}" if ways else ""
-        machines = space.groups(space.whatever(bad, self._decisions))
+        machines = space.groups(self.on_any_way(bad, space))
         return Shown(whom, concern_of(machines, self._plain.features, self._covers))
 
 

@@ -85,7 +85,7 @@ def _unreached(job: Job) -> Iterator[Fault]:
         reached = told
         for held in story.before(point):
             reached |= held.cells
-        never = story.done(point) & ~reached
+        never = story.done(point) & ~job.ways.on_any_way(reached, story.space)
         told |= never
         by, cells = _leading_elsewhere(point, never, story, job)
         if by is not None and cells:

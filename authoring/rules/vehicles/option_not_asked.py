@@ -56,6 +56,7 @@ from authoring.model.changes import Option
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.model.space import Cells
+from authoring.model.ways import Shown
 from authoring.proof.job import Job, job_of
 from authoring.proof.settings import PASSED
 from authoring.proof.story import Held
@@ -91,10 +92,12 @@ def _unasked(option: Option, job: Job) -> Iterator[Fault]:
     if story is None:
         return
     for point in depending:
-        if _bad(story.before(point)):
-            yield _fault(option, point, asking)
-    if not depending and _bad(story.at_the_end()):
-        yield _fault(option, None, asking)
+        bad = _bad(story.before(point))
+        if bad:
+            yield _fault(option, point, asking, job.ways.shown(bad, story.space))
+    bad = _bad(story.at_the_end()) if not depending else 0
+    if bad:
+        yield _fault(option, None, asking, job.ways.shown(bad, story.space))
 
 
 def _bad(states: Iterator[Held]) -> Cells:
@@ -112,7 +115,7 @@ def _asks(point: Point, option: Option) -> bool:
     return point.does == "ask" or (point.does == "tell" and action.details.get("who") == "customer")
 
 
-def _fault(option: Option, point: Point | None, asking: Sequence[Point]) -> Fault:
+def _fault(option: Option, point: Point | None, asking: Sequence[Point], shown: Shown) -> Fault:
     when = " before it counts for some machine" if asking else ""
     depends = () if point is None or point.step is None else (Related(point.step.where.span, "depends on it"),)
     return Fault(
@@ -120,4 +123,5 @@ def _fault(option: Option, point: Point | None, asking: Sequence[Point]) -> Faul
         option.where.span,
         f"Add an earlier step with ask: {{what: {option.id}, who: customer}}.",
         depends,
+        shown.fitments,
     )
