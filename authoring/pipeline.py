@@ -51,9 +51,9 @@ def check(files: Mapping[str, bytes], unread: list[Diagnostic]) -> Checked:
 
 
 def read(
-    files: Mapping[str, bytes], unread: Sequence[Diagnostic], known: Mapping[str, Document | None] = {}
+    files: Mapping[str, bytes], unread: Sequence[Diagnostic], known: Mapping[str, Document | Image | None] = {}
 ) -> tuple[Library, list[Diagnostic], Mapping[str, str]]:
-    """Return a library, what is wrong with its files, and their texts; `known` are documents that were read before."""
+    """Return a library, what is wrong with its files, and their texts; `known` is what was read of them before."""
     findings = list(unread)
     documents: list[Document] = []
     images: dict[str, Image | str] = {}
@@ -61,15 +61,15 @@ def read(
     partial = bool(unread)
     for path, content in files.items():
         if path.lower().endswith((".yaml", ".yml")):
-            document, wrong = known.get(path), list[Diagnostic]()
-            if document is None:
-                document, wrong = read_document(path, content)
+            before = known.get(path)
+            document, wrong = (before, []) if isinstance(before, Document) else read_document(path, content)
             findings += wrong
             documents += [document] if document is not None else []
             partial |= document is None
             sources[path] = document.text if document is not None else as_shown(content)
         else:
-            image, reason = read_image(path, content)
+            before = known.get(path)
+            image, reason = (before, "") if isinstance(before, Image) else read_image(path, content)
             images[path] = image if image is not None else reason
     library, wrong = build_library(documents, images, partial=partial)
     return library, [*findings, *wrong], {file: text for file, text in sources.items() if text}

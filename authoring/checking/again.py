@@ -23,6 +23,7 @@ from authoring.checking.together import Outcome, together
 from authoring.checking.view import CAN_BE_SHOWN
 from authoring.rules.rule import all_rules
 from authoring.source.document import Document
+from authoring.source.images import Image
 
 LEAST_SHARE = 12
 """So many procedures are worth a process of their own."""
@@ -61,11 +62,12 @@ class Alone:
 
 
 class Checked(Struct, frozen=True):
-    """What a check came to, what to keep of it, and the documents that it has read, by file."""
+    """What a check came to, what to keep of it, and the documents and pictures that it has read, by file."""
 
     outcome: Outcome
     state: State
     documents: Mapping[str, Document | None]
+    images: Mapping[str, Image]
 
 
 def check_again(disk: Disk, kept: State, gather: Gather = Alone, processes: int = 1) -> Checked:
@@ -118,7 +120,7 @@ class _Run:
         if new:
             state = compact(state)
         outcome = together(state, files.unread, all_rules, partial=around.around.partial)
-        return Checked(outcome, state, self._loader.documents)
+        return Checked(outcome, state, self._loader.documents, files.images)
 
     def _read_shared(self, new: Sequence[str] = ()) -> None:
         """Read all shared files once, and learn what the new ones are."""

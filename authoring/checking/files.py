@@ -12,7 +12,7 @@ from authoring.checking.digest import digest
 from authoring.checking.known import Head, Kept, Signature, State
 from authoring.checking.loader import TangledError
 from authoring.diagnostics.diagnostic import Diagnostic
-from authoring.source.images import read_image
+from authoring.source.images import Image, read_image
 
 _YAML = (".yaml", ".yml")
 _OF_A_PROCEDURE = re.compile(rb"(?m)^procedure:")
@@ -38,6 +38,7 @@ class Files:
     def __init__(self, disk: Disk, kept: State) -> None:
         self.unread = list(disk.unread)
         self.by_path: dict[str, Kept] = {}
+        self.images: dict[str, Image] = {}
         self._contents: dict[str, bytes] = {}
         self._disk = disk
         for path, signature in disk.signatures.items():
@@ -60,7 +61,9 @@ class Files:
             self._contents[path] = content
             self.by_path[path] = Kept(signature, trusted, checksum)
         else:
-            _, reason = read_image(path, content)
+            image, reason = read_image(path, content)
+            if image is not None:
+                self.images[path] = image
             self.by_path[path] = Kept(signature, trusted, checksum, reason=reason)
 
     def read(self, path: str) -> bytes:

@@ -49,7 +49,7 @@ def run(arguments: argparse.Namespace) -> int:
     if stopped:
         print("No booklet was written; the ones that are there are as they were.", file=sys.stderr)
         return stopped
-    library, _, sources = read(*read_library(arguments.library), found.documents)
+    library, _, sources = read(*read_library(arguments.library), {**found.documents, **found.images})
     checked = Checked(library, found.outcome.findings, found.outcome.allowed, sources)
     both = not arguments.html and not arguments.pdf
     wanted = list(_wanted(checked.library, arguments.only, arguments.fitment))

@@ -17,14 +17,16 @@ from authoring.cli.keeping import code, keep, place, recall
 from authoring.cli.workers import Forked, processes
 from authoring.pipeline import check
 from authoring.source.document import Document
+from authoring.source.images import Image
 
 
 class Checked(Struct, frozen=True):
-    """What a check came to, the checksums of the files it was about, and the documents that it has read, by file."""
+    """What a check came to, the checksums of the files it was about, and what of them it has read, by file."""
 
     outcome: Outcome
     digests: Mapping[str, bytes]
     documents: Mapping[str, Document | None] = {}
+    images: Mapping[str, Image] = {}
 
 
 def check_library(folder: str) -> Checked:
@@ -40,7 +42,7 @@ def check_library(folder: str) -> Checked:
         return Checked(outcome, {name: digest(content) for name, content in files.items()})
     keep(path, code() + Encoder().encode(checked.state))
     digests = {name: one.digest for name, one in checked.state.files.items()}
-    return Checked(checked.outcome, digests, checked.documents)
+    return Checked(checked.outcome, digests, checked.documents, checked.images)
 
 
 def _recalled(path: str) -> State:

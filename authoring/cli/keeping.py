@@ -6,10 +6,10 @@ A file holds a checksum of all that follows, so that one that is damaged is as g
 
 from __future__ import annotations
 
+import marshal
 import os
 import sys
 import time
-from contextlib import suppress
 
 import authoring
 from authoring.checking.digest import digest
@@ -47,7 +47,7 @@ def keep(path: str, content: bytes) -> None:
         return
     folder = os.path.dirname(path)
     waiting = f"{path}.{os.getpid()}.new"
-    with suppress(OSError):
+    try:
         os.makedirs(folder, mode=0o700, exist_ok=True)
         try:
             with open(waiting, "wb") as file:
@@ -57,6 +57,8 @@ def keep(path: str, content: bytes) -> None:
             os.unlink(waiting)
             raise
         _tidy(folder)
+    except OSError:
+        return  # the next check takes as long as this one
 
 
 def _tidy(folder: str) -> None:
@@ -69,17 +71,24 @@ def _tidy(folder: str) -> None:
 
 def code() -> bytes:
     """Return a checksum of what turns a library into findings: our modules, the libraries, Python, and who we are."""
-    told = [sys.version, str(os.getuid())]
-    told += [
-        f"{one} {os.stat(one).st_mtime_ns}" for one in sys.path if one.endswith("-packages") and os.path.isdir(one)
-    ]
+    told: list[tuple[str, int, int]] = [(sys.version, os.getuid(), 0)]
+    # To install anything changes the time of the folder.
+    installed = (path for path in sys.path if path.endswith("-packages") and os.path.isdir(path))
+    told += ((path, 0, os.stat(path).st_mtime_ns) for path in installed)
     waiting = list(authoring.__path__)
     while waiting:
         with os.scandir(waiting.pop()) as entries:
-            for entry in sorted(entries, key=lambda one: one.name):
-                if entry.name.endswith(".py"):
+            for entry in entries:
+                name = entry.name
+                if name.endswith(".py"):
                     stated = entry.stat()
-                    told.append(f"{entry.path} {stated.st_size} {stated.st_mtime_ns}")
-                elif entry.name != "__pycache__" and entry.is_dir():
+                    told.append((entry.path, stated.st_size, stated.st_mtime_ns))
+                elif "." not in name and name != "__pycache__" and entry.is_dir():
                     waiting.append(entry.path)
-    return digest("\n".join(told).encode("utf-8", "surrogateescape"))
+    return digest(written(told))
+
+
+def written(rows: list[tuple[str, int, int]] | list[tuple[str, int, int, int, int]]) -> bytes:
+    """Return rows in an order that no disk decides on, as the same bytes each time."""
+    rows.sort()
+    return marshal.dumps(rows, 2)  # the last version that does not tell how often a value is used elsewhere

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import atexit
 import errno
 import gc
-import importlib
 import io
 import os
 import sys
 
 from authoring.cli.answer import answer
-from authoring.cli.lean import import_lean, import_words
 from authoring.cli.wrong_use import WrongUseError
 
 NO_ERROR, ERRORS, WRONG_USE, OUR_FAULT, INTERRUPTED = 0, 1, 2, 3, 130
@@ -28,7 +25,6 @@ def main(words: list[str] | None = None) -> int:
     # A sixth more would go into the search for rings as the process ends, when the system takes back all at once.
     collecting = gc.isenabled()
     gc.disable()
-    atexit.register(gc.freeze)
     try:
         _steady_streams()
         status = answer(sys.argv[1:] if words is None else words)
@@ -51,6 +47,13 @@ def main(words: list[str] | None = None) -> int:
 
 
 def _run(words: list[str] | None) -> int:
+    # None of this is loaded for an answer that was kept, which would take half as long again.
+    import atexit  # noqa: PLC0415  # see above
+    import importlib  # noqa: PLC0415  # see above
+
+    from authoring.cli.lean import import_lean, import_words  # noqa: PLC0415  # see above
+
+    atexit.register(gc.freeze)
     import_words()
     from authoring.cli.arguments import parser  # noqa: PLC0415  # only once its library is imported leanly
 
