@@ -69,8 +69,20 @@ def _tidy(folder: str) -> None:
                 os.unlink(entry.path)
 
 
+_CODE: list[bytes] = []
+
+
 def code() -> bytes:
-    """Return a checksum of what turns a library into findings: our modules, the libraries, Python, and who we are."""
+    """Return a checksum of what turns a library into findings: our modules, the libraries, Python, and who we are.
+
+    It is that of the first time it was asked for, so that what changes while we run is not taken for what ran.
+    """
+    if not _CODE:
+        _CODE.append(_code())
+    return _CODE[0]
+
+
+def _code() -> bytes:
     told: list[tuple[str, int, int]] = [(sys.version, os.getuid(), 0)]
     # To install anything changes the time of the folder.
     installed = (path for path in sys.path if path.endswith("-packages") and os.path.isdir(path))
