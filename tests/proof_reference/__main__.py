@@ -23,7 +23,7 @@ def main(words: Sequence[str]) -> int:
     for one in differing:
         if not words[2:]:
             _say([one.told()])
-        elif any(f"'{words[2]}'" in line for line in one.differences()):
+        elif words[2] in one.differing():
             _say([f"seed {one.seed}, shrunk", compare_files(shrunk(one.files, {words[2]})).told()])
     _say(_table(compared))
     return 1 if differing else 0
@@ -31,7 +31,7 @@ def main(words: Sequence[str]) -> int:
 
 def _table(compared: list[Compared]) -> Iterable[str]:
     fired = Counter(rule for one in compared for rule in rules_in(one))
-    wrong = Counter(rule for one in compared for rule in {line.split("'")[1] for line in one.differences()})
+    wrong = Counter(rule for one in compared for rule in one.differing())
     yield f"{'rule':24}{'fired in':>10}{'agreed in':>11}  of {len(compared)} libraries"
     for rule in RULES:
         yield f"{rule:24}{fired[rule]:10}{len(compared) - wrong[rule]:11}"

@@ -8,6 +8,7 @@ from typing import Any
 from tests.proof_reference.state import Machine, State
 from tests.proof_reference.table import (
     BRINGING,
+    CHECKPOINTS,
     GOING_ON,
     NOT_BACK,
     OFF,
@@ -138,13 +139,11 @@ def not_back(thing: str, state: State) -> bool:
 def settled(thing: str, value: str, state: State, whose: tuple[Machine, Settled]) -> bool:
     """Tell whether something settles that a thing is in this state."""
     machine, stated = whose
-    if value in {"discarded", "empty"}:
+    if state.value(thing, "where") in {"discarded", "empty", "replaced"}:
         return True
-    for one in machine.wholes(thing):
-        # A part goes where the whole goes.
-        where = state.sides.get((one, "where"))
-        if where is not None and where.value in {"discarded", "replaced"}:
-            return True
+    # A part goes where the whole goes.
+    if any(state.value(one, "where") in {"discarded", "replaced"} for one in machine.wholes(thing)):
+        return True
     words = {value, "left-out"} | ({"removed"} if value in {"loose", "started"} else set())
     return bool(stated.get(thing, set()) & words)
 
@@ -239,7 +238,13 @@ def _other_side(action: Action, _: State, machine: Machine) -> bool:
 
 
 def _covered(action: Action, state: State, machine: Machine) -> bool:
-    return any(machine.shut_over(place, state) for place in reached(action, state, machine))
+    """Tell whether a cover is in the way: none that is only tried at a checkpoint, none that is named beside it."""
+    named = listed(action.value["what"])
+    for cover in (cover for place in reached(action, state, machine) for cover in machine.shut_over(place, state)):
+        tried = action.verb in CHECKPOINTS and state.value(cover, "where") == "tried"
+        if cover not in named and not tried:
+            return True
+    return False
 
 
 _ASKED: Mapping[str, Callable[[Action, State, Machine], bool]] = {

@@ -49,6 +49,10 @@ class Compared:
             if not theirs <= ours <= theirs | self.excused.get(where, frozenset()):
                 yield f"{where}: checker {_shown(ours)}; reference {_shown(theirs)}"
 
+    def differing(self) -> set[str]:
+        """Return the rules in which the two differ."""
+        return {line.split("'")[1] for line in self.differences()}
+
     def told(self) -> str:
         """Return the procedures of the library with numbered lines, and the differences behind them."""
         lines = [f"seed {self.seed}"]

@@ -9,7 +9,14 @@ from tests.proof_reference.script import Script
 from tests.proof_reference.state import At, Machine, Selection, State, holds
 from tests.proof_reference.told import Group
 
-_LEFT = {("lid", "open"), ("energy", "isolated"), ("support", "supported"), ("lock", "locked"), ("height", "raised")}
+_LEFT = {
+    ("lid", "open"),
+    ("energy", "isolated"),
+    ("support", "supported"),
+    ("lock", "locked"),
+    ("height", "raised"),
+    ("motion", "running"),
+}
 
 
 def at_the_end(state: State, machine: Machine, stated: Settled, tried: set[str]) -> Iterator[tuple[str, At, str]]:

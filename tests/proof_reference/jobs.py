@@ -41,7 +41,7 @@ def make(seed: int) -> Made:
             del main["covers"]
     decorate(luck, shop, main, carried)
     procedures = [main, *others]
-    edits = luck.choice([0, 1, 1, 2]) if luck.random() < 0.7 else 0
+    edits = luck.choice([0, 1, 1, 2]) if luck.random() < 0.85 else 0
     done = sum(damage(luck, shop, luck.choice([main, main, *others])) for _ in range(edits))
     return Made(library(shop, procedures), done)
 
