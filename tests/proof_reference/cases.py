@@ -190,4 +190,64 @@ CASES: dict[str, tuple[str, ...]] = {
       - do: [connect: lamp, close: bonnet]
 """,
     ),
+    "tried is not back, held is once it is trapped": (
+        """
+  - title: Part
+    steps:
+      - do: [open: bonnet, remove: lamp]
+      - do: [trial-fit: lamp]
+      - do: [close: bonnet]   #! covered-over
+      - do: [open: bonnet, remove: lamp]
+      - do: [{hold: {what: lamp, by: grease, until: plate}}]
+      - do: [close: bonnet]   #! covered-over
+      - do: [remove: plate, fit: plate]
+      - do: [open: bonnet, close: bonnet]
+""",
+    ),
+    "a place left empty may be covered, and a seat is a fit": (
+        """
+  - title: Part
+    steps:
+      - do: [open: bonnet]
+      - do: [remove: lamp, leave-empty: lamp]
+      - do: [remove: pump]
+      - do: [seat: pump]
+      - do: [close: bonnet]
+""",
+    ),
+    "down again, locked, and left running": (
+        """
+  - title: Part
+    steps:
+      - do: [raise: skip, lower: skip]
+      - do: [lock: skip]   #! never-put-back
+      - do: [run: engine, stop: engine]
+      - do: [run: engine]   #! never-put-back
+      - needs: {engine: stopped}   #! need-contradicted
+        do: [clean: box]
+""",
+    ),
+    "out at the plug, and every way to fill": (
+        """
+  - title: Part
+    steps:
+      - do: [remove: drain-plug, drain: oil]
+      - do: [{fill: {what: oil, amount: first-fill}}]   #! filled-while-open
+      - do: [start: drain-plug, tighten: drain-plug]
+      - do: [drain: oil]
+      - do: [{fill-to-level: {what: oil, at: box}}, {run: engine}, {stop: engine}]
+      - do: [drain: oil]
+      - do: [top-up: oil, run: engine, stop: engine]
+      - do: [extract: oil]   #! drained-not-filled
+""",
+    ),
+    "what the job leaves so": (
+        """
+leaves: {lamp: removed, oil: drained}
+sections:
+  - title: Part
+    steps:
+      - do: [open: bonnet, remove: lamp, drain: oil, close: bonnet]
+""",
+    ),
 }
