@@ -11,6 +11,7 @@ from authoring.checking.again import check_again
 from authoring.checking.apart import Checker, Wanted
 from authoring.checking.known import Apart, State
 from authoring.checking.loader import TangledError
+from authoring.diagnostics.diagnostic import Diagnostic
 from tests.checking.libraries import again, disk, printed_again, printed_whole
 from tests.checking.small_library import Files, changes, library, ordered
 
@@ -163,3 +164,20 @@ def test_what_is_tangled_is_left_to_a_check_of_the_whole(spoilt: Callable[[Files
     """Two files of one name, and a library without a stock, are told from each other nowhere but in the whole."""
     with pytest.raises(TangledError):
         again(ordered(spoilt(library())), State())
+
+
+def test_the_first_procedure_with_each_wrench_is_weighed(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A bolt is judged by every wrench that some procedure takes to it; a second one with the same adds nothing."""
+    seen: dict[str, list[str]] = {}
+    weighed = Checker.weighed
+
+    def watched(self: Checker, rule: str, paths: list[str]) -> tuple[Diagnostic, ...]:
+        seen[rule] = paths
+        return weighed(self, rule, paths)
+
+    monkeypatch.setattr(Checker, "weighed", watched)
+    files = library()
+    _, state = again(files, State())
+    assert seen["bolt-overloaded"] == ["FL-120.yaml", "FL-130.yaml"]
+    again(changed("FL-130.yaml", b"long-wrench", b"wrench")(files), state)
+    assert seen["bolt-overloaded"] == ["FL-120.yaml"]
