@@ -126,6 +126,9 @@ SUBJECTS: Mapping[str, Subject] = {
         lambda m: any(one.leave for one in m.steps) or any(one.untouched is not None for one in m.groups),
     ),
     "need": Subject("No state is asked for.", lambda m: bool(m.needs)),
+    "left-so": Subject(
+        "No state is stated in which the machine is left.", lambda m: any(one.leaves for one in m.procedures)
+    ),
     "value-needed": Subject(
         "No value, such as a temperature, is asked for before a step.",
         lambda m: m.takes("window") or any(need.state in {value.id for value in m.values} for need in m.needs),
@@ -171,6 +174,9 @@ SUBJECTS: Mapping[str, Subject] = {
     "friction": Subject(
         "No friction and no nut factor is stated.",
         lambda m: any(one.friction is not None or one.nut_factor is not None for one in m.groups),
+    ),
+    "turned-with": Subject(
+        "It is stated of no fasteners what turns them.", lambda m: any(one.turned_with for one in m.groups)
     ),
     "grip": Subject("No clamped length is stated.", lambda m: any(one.grip is not None for one in m.groups)),
     "tapped": Subject(

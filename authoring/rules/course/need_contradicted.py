@@ -61,7 +61,7 @@ from authoring.model.ends import Side
 from authoring.model.library import Library
 from authoring.model.procedure import Procedure
 from authoring.model.space import Cells
-from authoring.model.things import Item
+from authoring.proof.against import can_be_contradicted, changed_last, contradicts
 from authoring.proof.job import Job, job_of
 from authoring.proof.settings import Setting, sides_of
 from authoring.proof.story import Held, Story
@@ -73,27 +73,6 @@ SEVERITY = Severity.ERROR
 REQUIREMENTS = ("R2", "N11")
 ABOUT = ("need", "carried-out")
 
-_ON = frozenset({"fitted", "started", "tight"})
-_AGAINST = {
-    "stopped": frozenset({"running"}),
-    "running": frozenset({"stopped"}),
-    "isolated": frozenset({"live"}),
-    "proved-dead": frozenset({"live"}),
-    "live": frozenset({"isolated"}),
-    "supported": frozenset({"free"}),
-    "chocked": frozenset({"free"}),
-    "free": frozenset({"supported", "chocked"}),
-    "raised": frozenset({"lowered"}),
-    "lowered": frozenset({"raised"}),
-    "open": frozenset({"closed"}),
-    "closed": frozenset({"open"}),
-    "removed": _ON,
-    "fitted": frozenset({"removed"}),
-    "drained": frozenset({"filled"}),
-    "filled": frozenset({"drained"}),
-}
-"""For each state that may be needed, those that contradict it; any other, such as held or loose, may do."""
-
 
 def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     """Yield a fault for each need that some machine does not meet on some way to it."""
@@ -103,15 +82,10 @@ def check(procedure: Procedure, library: Library) -> Iterator[Fault]:
     asked: dict[tuple[Side, ...], list[tuple[Point, Need]]] = {}
     for point in job.track.points:
         for need in point.needs:
-            if need.state in _AGAINST or _is_position(need, job):
+            if can_be_contradicted(need, job.scope):
                 asked.setdefault(sides_of(need, job.scope), []).append((point, need))
     for sides, needs in asked.items():
         yield from _of_sides(sides, needs, job)
-
-
-def _is_position(need: Need, job: Job) -> bool:
-    named = job.scope.things.get(need.thing)
-    return named is not None and isinstance(named.thing, Item) and need.state in named.thing.positions
 
 
 def _of_sides(sides: tuple[Side, ...], needs: list[tuple[Point, Need]], job: Job) -> Iterator[Fault]:
@@ -121,29 +95,22 @@ def _of_sides(sides: tuple[Side, ...], needs: list[tuple[Point, Need]], job: Job
     for point, need in needs:
         bad: Gathered[Setting] = Gathered()
         for held in story.before(point):
-            last = _last(held, sides)
-            if _contradicts(last, need, point, job):
+            last = changed_last(held.settings, sides)
+            if _is_wrong(last, need, point, job):
                 bad.note(last, held, held.cells)
         for last, held, cells in bad.each():
             yield _fault(point, need, last, (job, story, cells, held))
 
 
-def _last(held: Held, sides: tuple[Side, ...]) -> Setting:
-    """Return the setting of the side that changed last: a lever that is set to free was not held up before."""
-    return max((held.settings[side] for side in sides), key=lambda one: (one.number, one.by is not None))
-
-
-def _contradicts(last: Setting, need: Need, point: Point, job: Job) -> bool:
+def _is_wrong(last: Setting, need: Need, point: Point, job: Job) -> bool:
     """Tell whether how a thing was left cannot be what is needed, and no other rule or procedure tells it."""
     whole = point.section is None  # what a procedure that is carried out needs, as a whole
-    if last.state == need.state or (last.by is None and not whole) or (told_by_itself(point, [last]) and not whole):
+    if not whole and (last.by is None or told_by_itself(point, [last])):
         return False
     by = last.by
     if isinstance(by, Point) and point.section is not None and point.section.free and by.section is point.section:
         return False  # the order is free, and another rule tells that it must not be
-    thing = job.scope.things[need.thing].thing
-    other_position = _is_position(need, job) and isinstance(thing, Item) and last.state in thing.positions
-    return other_position or last.state in _AGAINST.get(need.state, ())
+    return contradicts(last, need, job.scope)
 
 
 def _fault(point: Point, need: Need, last: Setting, told: tuple[Job, Story, Cells, Held]) -> Fault:
