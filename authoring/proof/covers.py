@@ -21,11 +21,10 @@ _PLACED_WITH = ("on", "in", "replaces")
 
 
 class Covered(Struct, frozen=True):
-    """A thing that is reached, the item that covers it, and what it covers: the thing, or a whole of it."""
+    """A thing that is reached, and the item that covers it or something that it is part of."""
 
     thing: str
     cover: str
-    beneath: str
 
     def sides(self, scope: Scope) -> Iterator[Side]:
         """Yield the sides that tell whether it is in the way: where both are, and all that they are part of."""
@@ -34,9 +33,13 @@ class Covered(Struct, frozen=True):
         yield self.cover, "lid"
 
     def in_the_way(self, action: Action, scope: Scope, now: Mapping[Side, Setting]) -> bool:
-        """Tell whether the cover keeps the hands from the thing for an action; what it goes on may lie apart."""
-        over = wholes(self.thing, scope.things)
-        whole_off = any(is_off(one, now) for one in over[1 : over.index(self.beneath) + 1])
+        """Tell whether the cover keeps the hands from the thing for an action; what it goes on may lie apart.
+
+        Where something that the thing is part of is off, it lies at the bench, with only those covers that lie there too.
+        """
+        over = wholes(self.cover, scope.things)
+        wider = [one for one in wholes(self.thing, scope.things)[1:] if one not in over]
+        whole_off = any(is_off(one, now) for one in wider)
         goes_there = self.thing in action.what or action.roles.get("replaces") == self.thing
         placed = action.kind.reach is Reach.PLACE and goes_there
         lies_apart = whole_off or (is_off(self.thing, now) and not placed)
@@ -51,9 +54,10 @@ class Covered(Struct, frozen=True):
 def covers_of(thing: str, scope: Scope) -> Iterator[Covered]:
     """Yield each item that covers a thing or something that it is part of."""
     if scope.equipment is not None:
-        over = wholes(thing, scope.things)
+        over = frozenset(wholes(thing, scope.things))
         for item in scope.equipment.items.values():
-            yield from (Covered(thing, item.id, one) for one in over if one in item.covers and item.id not in over)
+            if item.id not in over and not over.isdisjoint(item.covers):
+                yield Covered(thing, item.id)
 
 
 def is_off(thing: str, now: Mapping[Side, Setting]) -> bool:
