@@ -19,6 +19,7 @@ fasteners:
 """
 
 TOLD = {
+    "left-otherwise": ("needs: {lever: free}", ["{do: [{set: {what: lever, position: braked}}], when: DRUM}"]),
     "leaves-contradicted": (
         "leaves: {lever: free}",
         ["{do: [{set: {what: lever, position: free}}]}", "{do: [{set: {what: lever, position: braked}}], when: DRUM}"],
