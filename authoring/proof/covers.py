@@ -35,15 +35,14 @@ class Covered(Struct, frozen=True):
     def in_the_way(self, action: Action, scope: Scope, now: Mapping[Side, Setting]) -> bool:
         """Tell whether the cover keeps the hands from the thing for an action; what it goes on may lie apart.
 
-        Where something that the thing is part of is off, it lies at the bench, with only those covers that lie there too.
+        Where something that the thing is part of is off, it lies at the bench, with those covers only that do so too.
         """
-        over = wholes(self.cover, scope.things)
-        wider = [one for one in wholes(self.thing, scope.things)[1:] if one not in over]
-        whole_off = any(is_off(one, now) for one in wider)
+        of_cover, of_thing = (wholes(one, scope.things) for one in (self.cover, self.thing))
+        whole_off = any(is_off(one, now) for one in of_thing[1:] if one not in of_cover)
         goes_there = self.thing in action.what or action.roles.get("replaces") == self.thing
         placed = action.kind.reach is Reach.PLACE and goes_there
         lies_apart = whole_off or (is_off(self.thing, now) and not placed)
-        cover_off = any(is_off(one, now) for one in wholes(self.cover, scope.things))
+        cover_off = any(is_off(one, now) for one in of_cover if one not in of_thing)
         # A cover is tried so that what lies under it can be judged.
         tried = action.kind.checkpoint and now[self.cover, "where"].state == "tried"
         # What one action takes off together, or brings to its place together, is done in an order of its own.
