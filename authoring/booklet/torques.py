@@ -17,6 +17,7 @@ from authoring.booklet.step_parts import LimitRow, TorqueCallout
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Blank, Named, Text, Words
 from authoring.booklet.wrench_marks import marks, warned
+from authoring.diagnostics.words import joined
 from authoring.model.procedure import Action, Step
 from authoring.model.specification import When
 from authoring.model.things import FastenerGroup, Item
@@ -129,7 +130,7 @@ def torque_table(plan: Plan, wordings: dict[str, Wording]) -> Table:
     return Table(
         id="torque-table",
         title="Every torque of this job",
-        heads=("Fasteners", "Count", "Thread", "Torque", "Steps"),
+        heads=("Fasteners", "Count", "Thread, and what turns it", "Torque", "Steps"),
         rows=tuple(_row(entry, plan) for entry in entries.values()),
         widths=(26, 8, 26, 28, 12),
         empty="Nothing is tightened to a torque.",
@@ -152,7 +153,14 @@ def _row(entry: _Entry, plan: Plan) -> tuple[Cell, ...]:
     item = equipment.items.get(group.on or "") if equipment is not None else None
     name: Text = (Words(group.name, "strong"), *_holds(item), *_only(wording.applies(group.when)))
     where = in_turn(entry.steps)
-    return tuple(Cell(text) for text in (name, (Words(str(group.count)),), (Words(size_of(group)),), torque, where))
+    return tuple(Cell(text) for text in (name, (Words(str(group.count)),), _size(group, plan), torque, where))
+
+
+def _size(group: FastenerGroup, plan: Plan) -> Text:
+    """Return thread, class and length, then the tools of which any one turns it, where they are stated."""
+    things = plan.main.scope.things
+    tools = joined([things[name].words for name in group.turned_with if name in things], "or")
+    return (Words("; ".join(filter(None, (size_of(group), tools)))),)
 
 
 def _holds(item: Item | None) -> Text:

@@ -50,6 +50,7 @@ _ANY: frozenset[Kind] = frozenset()
 _USED = frozenset({Kind.TOOL, Kind.CONSUMABLE})
 _STEP = frozenset({Kind.STEP})
 _PART = frozenset({Kind.PART})
+_TOOL = frozenset({Kind.TOOL})
 _VALUE = frozenset({Kind.VALUE})
 _ITEM = frozenset({Kind.ITEM})
 _FLUID = frozenset({Kind.FLUID})
@@ -102,6 +103,7 @@ def of_equipment(equipment: Equipment) -> Iterator[Mention]:
         yield from _one(group.where, "on", group.on, _ITEM)
         yield from _one(group.where, "among", group.among, _ITEM)
         yield from _one(group.where, "twin", group.twin, _FASTENERS)
+        yield from _list(group.where, "turned-with", group.turned_with, _TOOL)
         yield from _plug(group)
     for fluid in equipment.fluids.values():
         yield from _one(fluid.where, "in", fluid.held_in, _ITEM)
@@ -111,6 +113,7 @@ def of_equipment(equipment: Equipment) -> Iterator[Mention]:
 def _plug(one: Item | FastenerGroup) -> Iterator[Mention]:
     yield from _list(one.where, "drains", one.drains, _FLUID)
     yield from _list(one.where, "fills", one.fills, _FLUID)
+    yield from _list(one.where, "seals-with", one.seals_with, _PART)
 
 
 def of_policies(shop: Shop) -> Iterator[Mention]:

@@ -69,6 +69,7 @@ def _item(name: str, at: Reader) -> Item:
         open_while_running=at.maybe("open-while-running"),
         drains=at.names("drains"),
         fills=at.names("fills"),
+        seals_with=at.names("seals-with"),
         facts=_facts(at),
     )
 
@@ -115,6 +116,8 @@ def _fasteners(name: str, at: Reader) -> FastenerGroup:
         open_while_running=at.maybe("open-while-running"),
         drains=at.names("drains"),
         fills=at.names("fills"),
+        seals_with=at.names("seals-with"),
+        turned_with=at.names("turned-with"),
     )
 
 

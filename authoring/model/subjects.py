@@ -175,9 +175,7 @@ SUBJECTS: Mapping[str, Subject] = {
         "No friction and no nut factor is stated.",
         lambda m: any(one.friction is not None or one.nut_factor is not None for one in m.groups),
     ),
-    "turned-with": Subject(
-        "It is stated of no fasteners what turns them.", lambda m: any(one.turned_with for one in m.groups)
-    ),
+    "turned-with": Subject("No fasteners say what turns them.", lambda m: any(one.turned_with for one in m.groups)),
     "grip": Subject("No clamped length is stated.", lambda m: any(one.grip is not None for one in m.groups)),
     "tapped": Subject(
         "No thread in a softer metal is stated.", lambda m: any(one.tapped is not None for one in m.groups)

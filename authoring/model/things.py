@@ -181,6 +181,7 @@ class Item(Struct, frozen=True, eq=False):
 
     `positions` are the words for each position of a lever, switch or tap; `release` how it comes apart.
     `open_while_running` says why it is meant to be open then; `drains` and `fills` are the fluids of a plug.
+    `seals_with` are the parts that are renewed whenever it has come off.
     `hot` says how hot it gets; `cooling` is its time constant against the air, `cooled` two readings instead.
     `facts` has what else is stated of it and may hurt: mass, pressure, voltage, voltage-ac, height.
     """
@@ -206,6 +207,7 @@ class Item(Struct, frozen=True, eq=False):
     open_while_running: str | None = None
     drains: tuple[str, ...] = ()
     fills: tuple[str, ...] = ()
+    seals_with: tuple[str, ...] = ()
     facts: Mapping[str, Specification] = {}
 
 
@@ -217,6 +219,8 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     `order` numbers the fasteners from 1; `joint` is A, B or C by what a failure puts at risk.
     `friction` is the coefficient of its threads, `nut_factor` K instead of it; `grip` the length that is clamped.
     `drains` and `fills` are the fluids that run out or go in where a plug is out.
+    `seals_with` are the parts that are renewed whenever they have come off.
+    `turned_with` are the tools of the stock of which any one turns them.
     """
 
     id: str
@@ -247,6 +251,8 @@ class FastenerGroup(Struct, frozen=True, eq=False):
     open_while_running: str | None = None
     drains: tuple[str, ...] = ()
     fills: tuple[str, ...] = ()
+    seals_with: tuple[str, ...] = ()
+    turned_with: tuple[str, ...] = ()
 
 
 class Window(Struct, frozen=True, eq=False):

@@ -65,6 +65,7 @@ TOGETHER = Together.ANY
 
 # Comparing spellings is slow; where so many names are wrong at once, no nearest one would be the cure.
 _MOST_COMPARED = 50
+_IN_STOCK = frozenset({Kind.PART, Kind.TOOL, Kind.CONSUMABLE})
 
 
 def check(library: Library, _: Library) -> Iterator[Fault]:
@@ -83,8 +84,10 @@ def check(library: Library, _: Library) -> Iterator[Fault]:
 
 
 def _in_equipment(equipment: Equipment, library: Library) -> Iterator[Fault]:
-    known = {named.id: named.kind for named in of_equipment(equipment)}
+    machine = {named.id: named.kind for named in of_equipment(equipment)}
+    stock = {named.id: named.kind for named in of_stock(library.stock)} if library.stock is not None else {}
     for mention in mentions_of_equipment(equipment):
+        known = machine if mention.kinds.isdisjoint(_IN_STOCK) else stock
         if mention.wants == "hazard":
             yield from _hazard(mention, library)
         elif known.get(mention.name) not in mention.kinds:
