@@ -58,12 +58,13 @@ def said(
 ) -> dict[str, str]:
     """Return what stands under each label of fluids at the step that begins with these words.
 
-    The machine comes drained, so that a stretch of a job may be shown alone.
+    The machine comes drained and with its plug out, so that a stretch of a job may be shown alone.
     """
     stated = "".join(_value(name, text) for name, text in values.items())
     heads = f"values:\n{stated}" if stated else ""
     body = steps if steps.startswith("sections:") else f"sections:\n  - title: Fill\n    steps:\n{steps}"
-    files = overlay([("equipment", oil), ("procedure", f"needs: {{box-oil: drained}}\n{heads}{body}")]).files
+    needs = "needs: {box-oil: drained, level-plug: removed}\n"
+    files = overlay([("equipment", oil), ("procedure", f"{needs}{heads}{body}")]).files
     checked = check(files, [])
     assert [one.message for one in checked.findings if one.severity is Severity.ERROR] == []
     parts = step(words, compose(checked, "FL-110", selection or {})).parts

@@ -20,7 +20,7 @@ VALUES = """values:
 
 def amount(steps: str) -> str:
     """Return how much oil the list of a job with these steps asks for, in the first unit alone."""
-    text = f"{VALUES}sections:\n  - title: Fill\n    steps:\n{steps}"
+    text = f"needs: {{level-plug: removed}}\n{VALUES}sections:\n  - title: Fill\n    steps:\n{steps}"
     checked = check(overlay([("equipment", OIL), ("procedure", text)]).files, [])
     assert [one.message for one in checked.findings if one.severity is Severity.ERROR] == []
     (row,) = _fluids(compose(checked, "FL-110", {})).rows
