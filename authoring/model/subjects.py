@@ -93,6 +93,8 @@ SUBJECTS: Mapping[str, Subject] = {
         lambda m: m.does(*MOVES) or any(need.state == "drained" for one in m.steps for need in one.leaves),
     ),
     "set-running": Subject("Nothing is set running.", lambda m: m.does("run")),
+    "laid-aside": Subject("Nothing is thrown away or laid aside.", lambda m: m.does("discard", "keep")),
+    "proved-dead": Subject("Nothing is proved dead.", lambda m: m.does("prove-dead")),
     "given-back": Subject("No source of energy is given back.", lambda m: m.does("restore")),
     "level": Subject("No level is read.", lambda m: m.does(*READS)),
     "heated": Subject("Nothing is heated.", lambda m: m.does("heat")),

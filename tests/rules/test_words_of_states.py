@@ -19,6 +19,7 @@ fasteners:
 """
 
 TOLD = {
+    "discarded-while-on": ("persons: 1", ["{do: [{remove: bolts}], when: {brake: disc}}", "{do: [{discard: bolts}]}"]),
     "left-otherwise": ("needs: {lever: free}", ["{do: [{set: {what: lever, position: braked}}], when: DRUM}"]),
     "leaves-contradicted": (
         "leaves: {lever: free}",
