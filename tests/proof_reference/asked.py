@@ -105,17 +105,18 @@ def _held(action: Action, state: State, machine: Machine) -> bool:
 def _over_loose(action: Action, state: State, machine: Machine, stated: Settled) -> bool:
     if action.verb not in GOING_ON:
         return False
-    aside = {action.thing, *machine.wholes(action.thing), *listed(action.value["what"])}
+    cover_of = set(machine.wholes(action.thing))
+    named = {action.thing, *listed(action.value["what"])}
     under = [one for thing in machine.covered_by(action.thing) for one in _with_its_parts(thing, state, machine)]
     for thing in under:
-        if aside & {thing, *machine.wholes(thing)}:
+        if thing in cover_of or named & {thing, *machine.wholes(thing)}:
             continue
         where = state.sides.get((thing, "where"))
         if where is not None and where.value == "held" and where.new == action.thing:
             # It is held until this very thing traps it.
             continue
-        for one in (thing, *machine.wholes(thing)):
-            # What is part of something that is off is not there either.
+        for one in (thing, *(whole for whole in machine.wholes(thing) if whole not in cover_of)):
+            # What is part of something that is off is not there either, but at the bench, where the cover lies as well.
             wrong = NOT_BACK if one == thing else {"removed"}
             values = {state.value(one, "where")} & wrong | ({"open"} if state.is_open(thing) else set())
             if any(not settled(one, value, state, (machine, stated)) for value in values):
@@ -240,7 +241,11 @@ def _other_side(action: Action, _: State, machine: Machine) -> bool:
 def _covered(action: Action, state: State, machine: Machine) -> bool:
     """Tell whether a cover is in the way: none that is only tried at a checkpoint, none that is named beside it."""
     named = listed(action.value["what"])
-    for cover in (cover for place in reached(action, state, machine) for cover in machine.shut_over(place, state)):
+    covers = [cover for place in reached(action, state, machine) for cover in machine.shut_over(place, state)]
+    there = action.verb in BRINGING or state.value(action.thing, "where") not in OFF
+    if action.verb in REACHING and there:
+        covers += machine.shut_beside(action.thing, state)
+    for cover in covers:
         tried = action.verb in CHECKPOINTS and state.value(cover, "where") == "tried"
         if cover not in named and not tried:
             return True

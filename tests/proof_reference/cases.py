@@ -21,6 +21,9 @@ items:
   plate: {name: plate, covers: [cap]}
   pump: {name: pump}
   rotor: {name: rotor, part-of: pump}
+  tub: {name: tub}
+  shaft: {name: shaft, part-of: tub}
+  lid: {name: lid, part-of: tub, covers: [shaft]}
   lamp: {name: lamp}
   gear: {name: gear, when: {brake: [drum]}}
   cap: {name: cap}
@@ -248,6 +251,20 @@ sections:
   - title: Part
     steps:
       - do: [open: bonnet, remove: lamp, drain: oil, close: bonnet]
+""",
+    ),
+    "a cover that came off together with what it covers": (
+        """
+  - title: Part
+    steps:
+      - do: [remove: tub]
+      - do: [clean: shaft]   #! reached-through-cover
+      - do: [open: lid]
+      - do: [clean: shaft, close: lid]
+      - do: [open: lid, remove: shaft]
+      - do: [close: lid]   #! covered-over
+      - do: [fit: shaft]   #! reached-through-cover
+      - do: [fit: tub]
 """,
     ),
 }

@@ -129,6 +129,20 @@ class Machine:
         covering = [name for name, one in self.items.items() if under & set(one.get("covers", []))]
         return [one for one in covering if one != thing and self.shut(one, state)]
 
+    def shut_beside(self, thing: str, state: State) -> list[str]:
+        """Return the covers that are on over a thing at the bench: those that are part of the same thing as it is."""
+        found = []
+        for whole in self.wholes(thing):
+            if state.value(whole, "where") not in OFF:
+                continue
+            beside = [name for name in self.items if whole in self.wholes(name) and thing in self.covered_by(name)]
+            for cover in beside:
+                wholes = list(self.wholes(cover))
+                chain = [cover, *wholes[: wholes.index(whole)]]
+                gone = any(state.value(one, "where") in OFF or state.value(one, "lid") == "open" for one in chain)
+                found += [] if gone else [cover]
+        return found
+
 
 def holds(when: Group | None, selection: Selection) -> bool:
     """Tell whether a condition holds for a selection."""
