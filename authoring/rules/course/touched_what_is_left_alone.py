@@ -12,6 +12,7 @@ fasteners:
     name: level plug
     count: 1
     thread: M18 x 1.5
+    on: drop-box
     torque: {value: 42 ± 4 N·m, source: plate, at: line 4}
   joint-bolts:
     name: joint bolts
@@ -37,6 +38,7 @@ fasteners:
     name: level plug
     count: 1
     thread: M18 x 1.5
+    on: drop-box
     torque: {value: 42 ± 4 N·m, source: plate, at: line 4}
   joint-bolts:
     name: joint bolts
