@@ -19,6 +19,15 @@ fasteners:
 """
 
 TOLD = {
+    "fastened-to-nothing": (
+        "needs: {bolts: removed}",
+        [
+            "{do: [{remove: cover}]}",
+            "{do: [{fit: cover}], when: {brake: disc}}",
+            "{do: [{start: bolts}]}",
+            "{do: [{tighten: bolts}]}",
+        ],
+    ),
     "discarded-while-on": ("persons: 1", ["{do: [{remove: bolts}], when: {brake: disc}}", "{do: [{discard: bolts}]}"]),
     "left-otherwise": ("needs: {lever: free}", ["{do: [{set: {what: lever, position: braked}}], when: DRUM}"]),
     "leaves-contradicted": (
