@@ -51,11 +51,12 @@ class Covered(Struct, frozen=True):
 
 
 def covers_of(thing: str, scope: Scope) -> Iterator[Covered]:
-    """Yield each item that covers a thing or something that it is part of."""
+    """Yield each item that covers a thing or something that it is part of, but for its own parts, which go with it."""
     if scope.equipment is not None:
         over = frozenset(wholes(thing, scope.things))
         for item in scope.equipment.items.values():
-            if item.id not in over and not over.isdisjoint(item.covers):
+            apart = item.id not in over and thing not in wholes(item.id, scope.things)
+            if apart and not over.isdisjoint(item.covers):
                 yield Covered(thing, item.id)
 
 
