@@ -49,7 +49,18 @@ class Job(Struct, frozen=True, eq=False):
 
 @lru_cache(maxsize=64)
 def job_of(procedure: Procedure, library: Library) -> Job | None:
-    """Return the job that a procedure is; None where its equipment is not known, or it is too long to follow."""
+    """Return the job that a procedure is; None where nothing can be said of it, which other rules tell.
+
+    Its equipment is not known, it is too long to follow, or an action names what nobody knows, so that what the steps
+    do to the thing that was meant is lost.
+    """
     ways = ways_of(procedure, library)
     track = track_of(procedure, library) if ways is not None else None
-    return Job(procedure, library.scope(procedure), track, ways) if ways is not None and track is not None else None
+    if ways is None or track is None or not all(_is_known(point, library) for point in track.points):
+        return None
+    return Job(procedure, library.scope(procedure), track, ways)
+
+
+def _is_known(point: Point, library: Library) -> bool:
+    things = library.scope(point.procedure).things
+    return point.action is None or all(name in things for _, name in point.action.names())

@@ -96,8 +96,8 @@ def test_only_the_steps_of_a_fitment(library: Path, tmp_path: Path) -> None:
     change(
         library,
         "      - step: Tighten the",
-        "      - step: Fit the [drop-box].\n        when: {brake: drum}\n"
-        "        do:\n          - fit: drop-box\n      - step: Tighten the",
+        "      - step: Mark the [drop-box].\n        when: {brake: drum}\n"
+        "        do:\n          - mark: drop-box\n      - step: Tighten the",
     )
     out = tmp_path / "out"
     assert main(["build", str(library), "--out", str(out), "--html", "--for", "brake=disc"]) == 0
@@ -105,7 +105,7 @@ def test_only_the_steps_of_a_fitment(library: Path, tmp_path: Path) -> None:
     assert main(["build", str(library), "--out", str(out), "--html"]) == 0
     both = (out / "FL-110.html").read_text(encoding="utf-8")
     assert "parking brake: disc brake" in disc
-    assert "Fit the drop box" not in disc.replace("<span>", "").replace("</span>", "")
+    assert "Mark the drop box" not in disc.replace("<span>", "").replace("</span>", "")
     assert "All fitments" in both
     assert "parking brake: drum brake" in both
 
