@@ -13,11 +13,12 @@ from authoring.booklet.plan import Placed, Plan, Volume
 from authoring.booklet.ready import ready
 from authoring.booklet.wording import Wording
 from authoring.booklet.words import Text, Words
+from authoring.diagnostics.words import joined
 from authoring.model.lacking import laid_out
 from authoring.model.procedure import Choice
 from authoring.model.runs import runs
 from authoring.model.specification import When
-from authoring.model.things import Part
+from authoring.model.things import FastenerGroup, Item, Part
 
 
 class _Fitting(Struct, frozen=True):
@@ -75,7 +76,7 @@ def _candidates(name: str, volume: Volume, placed: Placed) -> Iterator[tuple[tup
 
 
 def _name(one: _Needed) -> Text:
-    marks = [_marks(part) for part in one.equal]
+    marks = [_marks(part, one.volume) for part in one.equal]
     names = [part.name for part in one.equal]
     if len(names) == 1 or len(set(marks)) == 1:
         either = ", either will do" if len(names) > 1 else ""
@@ -88,9 +89,18 @@ def _name(one: _Needed) -> Text:
     return (Words("CRITICAL ", "strong"), known, Words(f". {critical}")) if critical else (known,)
 
 
-def _marks(part: Part) -> str:
-    marks = filter(None, (part.material, "new each time" if part.one_time else None, part.place))
+def _marks(part: Part, volume: Volume) -> str:
+    once = "new each time" if part.one_time else None
+    marks = filter(None, (part.material, once, _seals(part, volume), part.place))
     return "".join(f", {mark}" for mark in marks)
+
+
+def _seals(part: Part, volume: Volume) -> str | None:
+    """Return what a part seals of all that the job touches; None where that is nothing."""
+    touched = {name for _, action in volume.actions() for name in action.what}
+    things = [volume.scope.things[name].thing for name in sorted(touched)]
+    sealed = [one.name for one in things if isinstance(one, Item | FastenerGroup) and part.id in one.seals_with]
+    return f"for the {joined(sealed)}" if sealed else None
 
 
 def _most(fittings: list[_Fitting], volume: Volume) -> int:
