@@ -94,6 +94,10 @@ SUBJECTS: Mapping[str, Subject] = {
     ),
     "set-running": Subject("Nothing is set running.", lambda m: m.does("run")),
     "laid-aside": Subject("Nothing is thrown away or laid aside.", lambda m: m.does("discard", "keep")),
+    "sealed": Subject(
+        "No ring or gasket is stated to seal anything.",
+        lambda m: any(one.seals_with for one in m.things),
+    ),
     "proved-dead": Subject("Nothing is proved dead.", lambda m: m.does("prove-dead")),
     "given-back": Subject("No source of energy is given back.", lambda m: m.does("restore")),
     "level": Subject("No level is read.", lambda m: m.does(*READS)),
@@ -199,6 +203,7 @@ SUBJECTS: Mapping[str, Subject] = {
     ),
     "hot": Subject("Nothing is stated to get hot.", lambda m: any(one.hot is not None for one in m.items)),
     "danger": Subject("No item is stated to be dangerous.", lambda m: any(one.hazards for one in m.items)),
+    "weighed": Subject("No mass of an item is stated.", lambda m: any("mass" in one.facts for one in m.items)),
     "reuse": Subject(
         "Nothing is said of using a thing again.", lambda m: any(one.reuse is not None for one in m.things)
     ),
