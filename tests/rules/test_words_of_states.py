@@ -19,6 +19,7 @@ fasteners:
 """
 
 TOLD = {
+    "unheld-when-freed": ("persons: 1", ["{do: [{support: cover}], when: {brake: disc}}", "{do: [{remove: bolts}]}"]),
     "fastened-to-nothing": (
         "needs: {bolts: removed}",
         [
