@@ -65,7 +65,7 @@ from authoring.rules.rule import Fault
 # A seal may come away with its cover, and what is laid aside may hang by its hose.
 SEVERITY = Severity.WARNING
 REQUIREMENTS = ("P2", "N11")
-ABOUT = ("laid-aside",)
+ABOUT = ("laid-aside", "carried-out")
 
 _ON: Mapping[str, str] = {"fitted": "on", "tight": "tight", "loose": "only loosened", "started": "screwed in"}
 """How a thing is on the machine, and how that is said."""
