@@ -18,7 +18,6 @@ from authoring.proof.covers import OFF
 from authoring.proof.job import Job
 from authoring.proof.plugs import sides_of_plug
 from authoring.proof.settings import Setting
-from authoring.proof.settled import left_out
 from authoring.proof.story import Held, Story
 from authoring.proof.track import Point
 
@@ -41,7 +40,7 @@ class Shut(Struct, frozen=True, eq=False):
 def story_of_plugs(fluid: Fluid, plugs: Sequence[Plug], points: Sequence[Point], job: Job) -> Story | None:
     """Return how the plugs of a fluid stand at some points; None where nothing can be said."""
     sides = [side for plug in plugs for side in _sides(plug, fluid, job.scope)]
-    whens = [when for plug in plugs for when in (plug.when, *left_out(plug.id, job), *brought(plug, job))]
+    whens = [when for plug in plugs for when in (plug.when, *brought(plug, job))]
     return job.story(sides, points, [fluid.when, *whens])
 
 
@@ -57,7 +56,7 @@ def all_shut(fluid: Fluid, plugs: Sequence[Plug], points: Sequence[Point], told:
         for held in story.before(point):
             cells, some, shut = held.cells & story.space.where(fluid.when), 0, []
             for plug in plugs:
-                there = story.space.where(plug.when) & ~story.space.either(left_out(plug.id, job))
+                there = story.space.where(plug.when)
                 closed = plug.id not in asked and _is_shut(plug, fluid, job.scope, held.settings)
                 if closed and held.settings[plug.id, "where"].by is None:
                     # What a modification adds is not there before it was put on.
