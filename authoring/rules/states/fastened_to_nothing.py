@@ -2,11 +2,10 @@
 
 Six bolts stand tight in the box, and the cover lies on the bench.
 Fasteners `on` an item are started and tightened while the item is on the machine or in its place, on every machine and
-way through the job, or a new part has taken its place.
+way through the job, or a new part has taken its place: one that `replaces` it, or any that went in after it came off.
 Work at the bench on the item, or on what it is part of, is done off the machine; and a plug goes into an item wherever
 that lies.
-It is a warning where they are only started, which may be meant to keep them, and where the item was thrown away, since
-another may stand in its place; and else an error.
+It is an error where they are tightened, and a warning where they are only started, which may be meant to keep them.
 
 Wrong:
 
@@ -72,11 +71,12 @@ from authoring.diagnostics.diagnostic import Severity
 from authoring.model.ends import Side
 from authoring.model.fitments import together
 from authoring.model.library import Library
-from authoring.model.on_and_off import wholes
-from authoring.model.procedure import Procedure
+from authoring.model.on_and_off import PUTS_ON, wholes
+from authoring.model.procedure import Choice, Procedure
 from authoring.model.space import Cells
-from authoring.model.things import FastenerGroup
+from authoring.model.things import FastenerGroup, Item, Part
 from authoring.proof.benches import benches
+from authoring.proof.brought import brought
 from authoring.proof.holders import holders
 from authoring.proof.job import Job, job_of
 from authoring.proof.settings import Setting, there
@@ -132,7 +132,8 @@ def _of_group(group: FastenerGroup, item: str, points: Sequence[Point], job: Job
             continue
         for held in story.before(point):
             now = held.settings[item, "where"]
-            if _is_gone(names, held.settings) and not told_by_itself(point, [now]):
+            replaced = _something_new(now, point, job)
+            if _is_gone(names, held.settings) and not replaced and not told_by_itself(point, [now]):
                 found.append((point, held, held.cells & there_both))
     for point, now, held, cells in _first(found, item):
         tight = any(one.does == "tighten" and other.settings[item, "where"].by is now.by for one, other, _ in found)
@@ -141,7 +142,7 @@ def _of_group(group: FastenerGroup, item: str, points: Sequence[Point], job: Job
             span_of(point, group.id),
             f'Let a step before bring "{item}" to its place, or say with "replaces" what takes its place.',
             (job, story, cells, held.path),
-            Severity.ERROR if tight and now.state != "discarded" else None,
+            Severity.ERROR if tight else None,
         )
 
 
@@ -161,3 +162,17 @@ def _first(found: Sequence[tuple[Point, Held, Cells]], item: str) -> Iterator[tu
 def _is_gone(names: Sequence[str], now: Mapping[Side, Setting]) -> bool:
     """Tell whether an item is off, and nothing stands in its place, nor in that of what it is part of."""
     return now[names[0], "where"].state in _WORDS and all(now[one, "where"].state != "replaced" for one in names)
+
+
+def _something_new(off: Setting, point: Point, job: Job) -> bool:
+    """Tell whether something that was not on the machine went in, as written, after an item came off."""
+    return any(
+        one.does in PUTS_ON and one.action is not None and any(_is_new(name, job) for name in one.action.what)
+        for one in job.track.points[off.number + 1 : point.number]
+    )
+
+
+def _is_new(name: str, job: Job) -> bool:
+    named = job.scope.things.get(name)
+    thing = named.thing if named is not None else None
+    return isinstance(thing, Part | Choice) or (isinstance(thing, Item) and bool(brought(thing, job)))

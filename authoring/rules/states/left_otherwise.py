@@ -103,7 +103,7 @@ def _of_position(need: Need, job: Job) -> Iterator[Fault]:
             bad.note((now.by, now.state), held, held.cells & story.space.where(when))
     for (point, state), held, cells in bad.each():
         yield fault(
-            f'"{need.thing}" is left {state} here, and the job begins with it {need.state}',
+            f'The job begins with "{need.thing}" {need.state}, and it is left {state} here',
             span_of(point, need.thing),
             f'Set "{need.thing}" to {need.state} again in a later step, or state its position under "leaves" of the '
             "procedure.",
