@@ -53,9 +53,9 @@ REQUIREMENTS = ("R1",)
 _OTHERS = frozenset({"with", "on", "in", "to", "until", "replaces", "without", "engages", "clear-of"})
 
 
-def check(procedure: Procedure, _: Library) -> Iterator[Fault]:
+def check(procedure: Procedure, _library: Library) -> Iterator[Fault]:
     """Yield a fault for each name that an action gives to both sides."""
-    for _, step in procedure.steps():
+    for _section, step in procedure.steps():
         for action in step.actions:
             manner = action.manner
             named = [(one.name, one.role, one.span) for one in touched(action)]
