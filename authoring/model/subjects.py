@@ -187,6 +187,7 @@ SUBJECTS: Mapping[str, Subject] = {
         "No thread in a softer metal is stated.", lambda m: any(one.tapped is not None for one in m.groups)
     ),
     "stages": Subject("No stages of tightening are stated.", lambda m: any(one.stages for one in m.groups)),
+    "threads": Subject("No state of threads is stated.", lambda m: any(one.threads is not None for one in m.groups)),
     "angle": Subject(
         "Nothing is tightened by an angle.",
         lambda m: any(stage.dimension is Dimension.ANGLE for one in m.groups for stage in one.stages),

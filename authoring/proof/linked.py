@@ -12,13 +12,17 @@ class Linked(Struct, frozen=True):
     """Each of some actions on `named`, and a statement that it is `becomes`, leaves a side so.
 
     The side is one of another thing, or one that no action declares and only the question at hand follows.
+    `role` is the role in which the action names the thing.
     """
 
     verbs: frozenset[str]
     named: str
     side: Side
     becomes: str
+    role: str = "what"
 
     def done_by(self, action: Action) -> bool:
         """Tell whether an action does it."""
-        return action.kind.name in self.verbs and self.named in action.what
+        if action.kind.name not in self.verbs:
+            return False
+        return self.named in action.what if self.role == "what" else action.roles.get(self.role) == self.named
