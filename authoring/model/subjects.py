@@ -67,6 +67,10 @@ class Subject(Struct, frozen=True):
 SUBJECTS: Mapping[str, Subject] = {
     # What is done
     "measured": Subject("Nothing is measured.", lambda m: m.does("measure") or m.takes("value")),
+    "distance": Subject(
+        "Nothing is said to stay clear of another thing by a distance.",
+        lambda m: any(one.by is not None for action in m.actions for one in action.manner.clear_of),
+    ),
     "checkpoint": Subject("Nothing is checked.", lambda m: any(one.kind.checkpoint for one in m.actions)),
     "hold-point": Subject("There is no hold point.", lambda m: any(one.hold for one in m.actions)),
     "outcome": Subject("No finding is told, and what follows from it.", lambda m: bool(m.outcomes)),
