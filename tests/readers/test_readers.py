@@ -17,6 +17,8 @@ SAYS_WHAT_IS_SO_ANYWAY = {
     "equipment.fasteners.*.when": "the steps that touch the group may say it as well, and must then agree",
     "safety.*.when": "the steps that call the message may be for those vehicles alone",
     "equipment.fluids.*.when": "the steps that touch the fluid may say it as well, and must then agree",
+    "safety": "the shop's policy may place the same message by itself",
+    "equipment.items.*.fills": "the steps that look at the fluid may say it as well, and must then agree",
     "equipment.items.*.hazards": "the messages that the hazard asks for may be called anyway",
     "action.bleed.at": "the text may name the place, and another action touch it",
     "action.drain.into": "the text may name the tool, and `with` list it",
