@@ -23,6 +23,7 @@ from pathlib import Path
 
 import pikepdf
 
+from tests.bench.make_features import make_apart
 from tests.bench.make_library import NUMBER, make_library
 from tests.bench.many import FITMENTS, make_many
 
@@ -219,6 +220,23 @@ def pairs(folder: Path, runs: int) -> list[Pair]:
     ]
 
 
+def pairs_of_the_proof(folder: Path, runs: int) -> list[Pair]:
+    """Return what the proof of the longest procedure takes, and that of a job with many features against one of few."""
+    many, few = folder / "many-features", folder / "few-features"
+    for one, features in ((many, 20), (few, 2)):
+        one.mkdir()
+        make_apart(one, features)
+    check, often, bare = (BAYLEAF, "check"), SHORT_FACTOR * runs, "python -c pass"
+    long = only(LONG, folder / "longest")
+    return [
+        Pair(f"bayleaf check of {LONG} alone, the proof in full", (*check, long), bare, NOTHING, 18, often),
+        Pair(
+            *("bayleaf check, 20 covers that differ by 20 features", (*check, str(many)), "by 2 features"),
+            *((*check, str(few)), 2, often),
+        ),
+    ]
+
+
 def pairs_of_many(folder: Path, runs: int) -> list[Pair]:
     """Write a library of a thousand procedures, check it once, and return what is measured on it."""
     many, fewer, one = (folder / name for name in ("many", "fewer", "one"))
@@ -263,6 +281,7 @@ def main(runs: int) -> int:
             met.append(report(pair, ours, floor))
         met.append(report_computing(*measured_computing(folder, runs)))
         last = ours
+        met += [report(pair, *measured(pair)) for pair in pairs_of_the_proof(folder, runs)]
         met += [report(pair, *measured(pair)) for pair in pairs_of_many(folder, runs)]
         with pikepdf.open(folder / "out" / f"{NUMBER}.pdf") as booklet:
             met.append(report_memory(last, len(booklet.pages)))
