@@ -53,7 +53,8 @@ class Loader:
         if any(kind_of(document) not in {None, "procedure"} for document in documents):
             raise TangledError
         if documents:
-            library = self._build([*self._shared, *documents])
+            machines = [one.where.document for one in self.shared.equipment.values()]
+            library = self._build(documents, machines)
             self.procedures |= {one.where.document.file: one for one in library.procedures.values()}
 
     def told(self, path: str) -> tuple[Diagnostic, ...]:
@@ -70,10 +71,9 @@ class Loader:
             self.documents[path], self._told[path] = read_document(path, self._read(path))
         return [document for path in paths if (document := self.documents[path]) is not None]
 
-    def _build(self, documents: Sequence[Document]) -> Library:
+    def _build(self, documents: Sequence[Document], beside: Sequence[Document] = ()) -> Library:
         # As if a file could not be read, so that nobody is told of one that is missing.
-        library, wrong = build_library(documents, self.images, partial=True)
-        # Where a file was read twice, what was found in it then is the same.
+        library, wrong = build_library(documents, self.images, partial=True, beside=beside)
         seen = {document.file for document in documents}
         self._left |= {file: [] for file in seen}
         for allowance in library.allowances:

@@ -62,13 +62,20 @@ _READERS: Mapping[str, Callable[[Reader], Any]] = {
 
 
 def build_library(
-    documents: Sequence[Document], images: Mapping[str, Image | str], *, partial: bool
+    documents: Sequence[Document],
+    images: Mapping[str, Image | str],
+    *,
+    partial: bool,
+    beside: Sequence[Document] = (),
 ) -> tuple[Library, list[Diagnostic]]:
     """Return the library and what is wrong with its files.
 
     `partial` says that some file could not even be read; one of bad shape, or missing, makes the library partial too.
+    `beside` are sound equipment files that were built before: they only tell the order of their features' values.
     """
     found = _Found([], broken=partial)
+    for document in beside:
+        found.order.setdefault(document.data["equipment"], feature_order(document.data))
     # A range of a feature's values can be read once the equipment that states their order is known.
     for document in sorted(documents, key=lambda one: kind_of(one) != "equipment"):
         _take(document, found)

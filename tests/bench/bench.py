@@ -22,6 +22,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import pikepdf
+import yaml
 
 from tests.bench.make_features import make_apart
 from tests.bench.make_library import NUMBER, make_library
@@ -168,12 +169,13 @@ def computing(library: str, number: str) -> Computing:
 
 
 def only(number: str, folder: Path) -> str:
-    """Copy the demo library without its other procedures, and return where it is."""
-    shutil.copytree(
-        ROOT / "procedures",
-        folder,
-        ignore=lambda _, names: [one for one in names if one.startswith("FL-") and one != f"{number}.yaml"],
-    )
+    """Copy of the demo library one procedure and what all share, and return where it is."""
+    shutil.copytree(ROOT / "procedures", folder)
+    kept = folder / f"{number}.yaml"
+    machine = folder / f"{yaml.safe_load(kept.read_text(encoding='utf-8'))['equipment']}.yaml"
+    for file in folder.glob("*.yaml"):
+        if file not in {kept, machine, folder / "shop.yaml", folder / "stock.yaml"}:
+            file.unlink()
     return str(folder)
 
 
